@@ -1,0 +1,1 @@
+//! Rounding to the cups, spoons or scale a kitchen has.
