@@ -1,0 +1,276 @@
+//! The process a recipe describes: lots of food, vessels, and acts in order.
+
+use potwright_larder::{Allergen, Contains, FoodId, Hazard, Kind, Shape};
+use potwright_manuscript::{Cover, HeatWord, Span};
+use potwright_measure::{Duration, Mass, Money, Spread, Temperature};
+use serde::{Deserialize, Serialize};
+
+use crate::{Matter, Pot};
+
+/// A process, ready to be cooked.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Process {
+    /// The dish's title.
+    pub title: String,
+    /// Foods with their masses, one for each resolved ingredient and item.
+    pub lots: Vec<Lot>,
+    /// Vessels used, in order of first use; plates and bowls that only hold things are among them.
+    pub vessels: Vec<Vessel>,
+    /// What is done, in order.
+    pub acts: Vec<Act>,
+    /// The vessel that holds the finished dish.
+    pub dish_vessel: usize,
+    /// What the page says it serves, low and high.
+    pub servings: Option<(f64, f64)>,
+    /// Lots whose amount is 'to taste' and is solved for; their `mass` is a first guess of nought.
+    pub to_taste: Vec<usize>,
+    /// What had to be assumed, each with the words it concerns.
+    pub assumptions: Vec<Assumption>,
+    /// Names the larder could not place for sure, and acts that had to be left out: for the author.
+    pub open: Vec<Assumption>,
+}
+
+/// Something assumed or left open.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Assumption {
+    /// One sentence in the cook's words.
+    pub text: String,
+    /// The words it concerns, if any.
+    pub span: Option<Span>,
+}
+
+/// A food of the recipe with its mass and make-up.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Lot {
+    /// Index into the recipe's ingredients; none for what only the method names (water).
+    pub ingredient: Option<usize>,
+    /// Name as printed.
+    pub name: String,
+    /// Where it comes from.
+    pub source: Source,
+    /// Kind of food, for group words and retention factors.
+    pub kind: Kind,
+    /// Central mass as it goes in: prepared, edible part and bones or shells that go along.
+    pub mass: Mass,
+    /// Mass as purchased: refuse included.
+    pub purchased: Mass,
+    /// Relative spread of the mass (1 = central), from the words of the line and the weight table.
+    pub spread: Spread,
+    /// How the mass was found, in one phrase: 'weighed on the page', '2 medium at 110 g'.
+    pub how: String,
+    /// Temperature at which it goes in.
+    pub temperature: Temperature,
+    /// Make-up of the central mass, without what is never eaten.
+    pub matter: Matter,
+    /// Bone and shell that goes along and is never eaten.
+    pub inedible: Mass,
+    /// Pieces; none for what disperses in the liquid.
+    pub pieces: Option<Pieces>,
+    /// Minutes of one pair of hands to prepare it.
+    pub preparation: Duration,
+    /// Never goes into the pot: it is scattered on or eaten with the dish.
+    pub for_serving: bool,
+    /// The page says it may be left out.
+    pub optional: bool,
+}
+
+/// Where a lot comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Source {
+    /// A food of the larder.
+    Larder(FoodId),
+    /// Index into the `made` dishes that were given.
+    Made(usize),
+    /// Nothing that is known: counts with its mass as water and is listed as open.
+    Unknown,
+}
+
+/// Pieces of a food.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Pieces {
+    /// Shape and least dimension.
+    pub shape: Shape,
+    /// Relative spread of the least dimension (1 = as given).
+    pub size_spread: Spread,
+    /// What must be made safe.
+    pub hazard: Option<Hazard>,
+}
+
+/// A dish or component that another dish uses.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Made {
+    /// Title by which other dishes name it, and other names.
+    pub names: Vec<String>,
+    /// Make-up of the whole yield.
+    pub matter: Matter,
+    /// Density of the yield, g/ml.
+    pub density_g_ml: f64,
+    /// Allergens with what caused each.
+    pub allergens: Vec<(Allergen, Contains, String)>,
+    /// Whether any animal product went in.
+    pub animal: bool,
+    /// Sulphite in mg in the whole yield, no credit for boiling off.
+    pub sulphite_mg: f64,
+    /// Cost of the whole yield; none when a price is missing.
+    pub cost: Option<Money>,
+}
+
+/// A vessel in use.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Vessel {
+    /// What the page calls it: 'large heavy pot'.
+    pub name: String,
+    /// The pot of the kitchen that stands for it; none for plates, bowls, blenders that only hold.
+    pub pot: Option<Pot>,
+}
+
+/// One act of the process.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Act {
+    /// The vessel it happens in.
+    pub vessel: usize,
+    /// What is done.
+    pub doing: Doing,
+    /// Index into the recipe's operations; none for what is implied.
+    pub operation: Option<usize>,
+    /// The words it comes from.
+    pub span: Option<Span>,
+    /// Time of one pair of hands it takes by itself (adding, turning, straining); preparation is with the lots.
+    pub hands: Duration,
+    /// Said to happen while the act before goes on.
+    pub meanwhile: bool,
+}
+
+/// What is done.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Doing {
+    /// Shares of lots go in.
+    Add(Vec<Portion>),
+    /// Time passes.
+    Cook(Stretch),
+    /// Contents go to another vessel.
+    Transfer {
+        /// The other vessel.
+        to: usize,
+        /// What goes.
+        what: Part,
+    },
+    /// Contents are thrown away.
+    Discard(Part),
+    /// Pieces become part of the liquid: blended, mashed, rubbed through a sieve. The share of each piece group.
+    Puree(f64),
+    /// Fat on top is taken off: the share of the free fat.
+    Skim(f64),
+    /// The dish is finished.
+    Serve,
+}
+
+/// A share of a lot.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Portion {
+    /// Index into [`Process::lots`].
+    pub lot: usize,
+    /// Share of the whole lot, 0–1.
+    pub share: f64,
+}
+
+/// Part of a vessel's contents.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Part {
+    /// All.
+    All,
+    /// The liquid, less what clings to the solids.
+    Liquid,
+    /// All pieces, with what clings to them.
+    Solids,
+    /// The pieces of these lots, with what clings to them.
+    Lots(Vec<usize>),
+    /// A share of everything, 0–1.
+    Share(f64),
+}
+
+/// A stretch of time at one vessel.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Stretch {
+    /// Where the vessel stands.
+    pub place: Place,
+    /// What the cook aims at.
+    pub aim: Aim,
+    /// How long.
+    pub lasts: Lasts,
+    /// Lid.
+    pub cover: Cover,
+    /// How often the batch is repeated: 2 for 'in two batches' (pieces share the pan in turn).
+    pub batches: u32,
+}
+
+/// Where a vessel stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+#[expect(missing_docs, reason = "each variant is the place of its name")]
+pub enum Place {
+    Hob,
+    Oven,
+    Counter,
+    Sink,
+    IceBath,
+    Refrigerator,
+    Freezer,
+}
+
+/// What the cook aims at.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Aim {
+    /// The burner at a setting; nothing is controlled.
+    Setting(HeatWord),
+    /// Frying, sweating or browning at a setting: the pan's surface is dry or oily, not under liquid.
+    Fry(HeatWord),
+    /// A full rolling boil.
+    Boil,
+    /// A simmer: the cook turns the knob so that it just bubbles.
+    Simmer,
+    /// Heated through, kept below the boil ('do not let it boil').
+    BelowBoil,
+    /// A temperature of the liquid held.
+    Hold(Temperature),
+    /// An oven at this temperature.
+    Oven(Temperature),
+    /// No heat.
+    Off,
+}
+
+/// How long a stretch lasts: the minutes if given, else until the cue; with both, the minutes rule and the cue is
+/// checked against them.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Lasts {
+    /// Minutes as written, low to high.
+    pub minutes: Option<Spread>,
+    /// The sign to stop.
+    pub cue: Option<Cue>,
+}
+
+/// A sign to stop, as far as it can be computed.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Cue {
+    /// It boils.
+    Boils,
+    /// The contents reach a temperature (upwards or downwards).
+    Reaches(Temperature),
+    /// Free water is gone and the surface browns.
+    Browned,
+    /// Softened without colour: the pieces have shed their water and are tender enough.
+    Softened,
+    /// The liquid is reduced to this share of its volume at the start of the stretch.
+    ReducedTo(f64),
+    /// Pieces of these lots are tender (all pieces when empty).
+    Tender(Vec<usize>),
+    /// Pieces of these lots are cooked through, by the rule of their hazard (all pieces when empty).
+    CookedThrough(Vec<usize>),
+    /// Some other sign, kept in its words: it cannot be computed, so a default time stands in.
+    Other(String),
+}
