@@ -12,17 +12,24 @@
 //! The crate does no I/O, reads no clock and depends on nothing else of the workspace.
 
 pub mod amount;
+pub mod error;
 pub mod exact;
+mod factors;
 pub mod fractions;
 pub mod heat;
+mod names;
 pub mod quantity;
 pub mod rounding;
+mod spelling;
 pub mod spread;
 pub mod unit;
 
 pub use amount::Amount;
+pub use error::NumberError;
 pub use exact::Exact;
 pub use heat::{GasMark, WrittenTemperature};
-pub use quantity::{Density, Duration, Energy, Length, Mass, Money, Power, Temperature, TemperatureDelta, Volume};
+pub use quantity::{
+    Density, Duration, Energy, Length, Mass, Money, Power, Temperature, TemperatureDelta, Volume,
+};
 pub use spread::Spread;
 pub use unit::{Dimension, Measures, Unit};

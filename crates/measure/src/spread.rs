@@ -20,14 +20,22 @@ impl Spread {
     /// A value known exactly.
     #[must_use]
     pub const fn exact(value: f64) -> Self {
-        Spread { low: value, mid: value, high: value }
+        Spread {
+            low: value,
+            mid: value,
+            high: value,
+        }
     }
 
     /// A value known within a factor: `mid ÷ factor` to `mid × factor`. A factor below one counts as one.
     #[must_use]
     pub const fn within_factor(mid: f64, factor: f64) -> Self {
         let factor = factor.max(1.0);
-        Spread { low: mid / factor, mid, high: mid * factor }
+        Spread {
+            low: mid / factor,
+            mid,
+            high: mid * factor,
+        }
     }
 
     /// The value at a standard normal deviate `z`: geometric between the ends when all are positive, else linear.

@@ -2,6 +2,9 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::names::NAMES;
+use crate::{Exact, factors};
+
 /// Whose cups and spoons are meant: the market a page is written for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "lowercase")]
@@ -20,6 +23,9 @@ pub enum Measures {
 }
 
 /// What a unit measures.
+///
+/// The small and loose measures of volume (pinch, splash, glass …) have a factor too, with the spread of
+/// [`Unit::spread`].
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum Dimension {
     /// Volume: a factor to millilitres exists once the [`Measures`] are known.
@@ -94,4 +100,75 @@ pub enum Unit {
     Strip,
     Thumb,
     Tub,
+}
+
+impl Unit {
+    /// Every unit, in the order of the enumeration.
+    pub const ALL: [Unit; NAMES.len()] = {
+        let mut all = [Unit::Teaspoon; NAMES.len()];
+        let mut i = 0;
+        while i < all.len() {
+            all[i] = NAMES[i].unit;
+            i += 1;
+        }
+        all
+    };
+
+    /// What the unit measures; the same under all [`Measures`].
+    #[must_use]
+    pub const fn dimension(self) -> Dimension {
+        factors::dimension(self)
+    }
+
+    /// What one holds, in millilitres; `None` unless the unit is a volume.
+    #[must_use]
+    pub fn volume(self, measures: Measures) -> Option<Exact> {
+        factors::millilitres(self, measures)
+    }
+
+    /// What one weighs, in grams; `None` unless the unit is a mass.
+    #[must_use]
+    pub fn mass(self, measures: Measures) -> Option<Exact> {
+        factors::grams(self, measures)
+    }
+
+    /// How far a loose measure may be off, as a factor: the true size lies between `size / spread` and
+    /// `size · spread`. 1 for measures that are made to a standard, and for pieces, whose spread the larder knows.
+    #[must_use]
+    pub const fn spread(self) -> f64 {
+        factors::spread(self)
+    }
+
+    /// The name of one: `teaspoon`.
+    #[must_use]
+    pub const fn name(self) -> &'static str {
+        NAMES[self as usize].one
+    }
+
+    /// The name of several: `teaspoons`, `leaves`.
+    #[must_use]
+    pub const fn plural(self) -> &'static str {
+        NAMES[self as usize].several
+    }
+
+    /// The short form, the same for one and several: `tsp`, `kg`; the name where the trade has none.
+    #[must_use]
+    pub const fn abbreviation(self) -> &'static str {
+        let entry = &NAMES[self as usize];
+        if entry.short.is_empty() {
+            entry.one
+        } else {
+            entry.short
+        }
+    }
+
+    /// The name as it stands after a number: one or less of it takes the singular (`½ cup`, `1½ cups`).
+    #[must_use]
+    pub fn written(self, number: Exact) -> &'static str {
+        if number > Exact::ONE {
+            self.plural()
+        } else {
+            self.name()
+        }
+    }
 }
