@@ -1,6 +1,6 @@
 //! The process a recipe describes: lots of food, vessels, and acts in order.
 
-use potwright_larder::{Allergen, Contains, FoodId, Hazard, Kind, Shape};
+use potwright_larder::{Absorbs, Allergen, Contains, FoodId, Hazard, Kind, Shape, Softens, StarchKind};
 use potwright_manuscript::{Cover, HeatWord, Span};
 use potwright_measure::{Duration, Mass, Money, Spread, Temperature};
 use serde::{Deserialize, Serialize};
@@ -50,7 +50,8 @@ pub struct Lot {
     pub source: Source,
     /// Kind of food, for group words and retention factors.
     pub kind: Kind,
-    /// Central mass as it goes in: prepared, edible part and bones or shells that go along.
+    /// Central mass as it goes in: prepared, edible part and bones or shells that go along. This is what is cooked:
+    /// `matter` and `inedible` give the make-up and are scaled to it.
     pub mass: Mass,
     /// Mass as purchased: refuse included.
     pub purchased: Mass,
@@ -60,10 +61,13 @@ pub struct Lot {
     pub how: String,
     /// Temperature at which it goes in.
     pub temperature: Temperature,
-    /// Make-up of the central mass, without what is never eaten.
+    /// Make-up of the central mass, without what is never eaten. A lot that is solved for ('to taste') carries the
+    /// make-up of any convenient amount, a gram or a kilogram: only the proportions count.
     pub matter: Matter,
-    /// Bone and shell that goes along and is never eaten.
+    /// Bone and shell that goes along and is never eaten; belongs to the same amount as `matter`.
     pub inedible: Mass,
+    /// Which starch it carries, whether it disperses or stays in pieces.
+    pub starch: Option<StarchKind>,
     /// Pieces; none for what disperses in the liquid.
     pub pieces: Option<Pieces>,
     /// Minutes of one pair of hands to prepare it.
@@ -86,7 +90,8 @@ pub enum Source {
     Unknown,
 }
 
-/// Pieces of a food.
+/// Pieces of a food, with what they do in the pot; `None` where it does not apply. Each spread is read at the deviate
+/// of [`crate::Draw::food`].
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Pieces {
     /// Shape and least dimension.
@@ -95,6 +100,16 @@ pub struct Pieces {
     pub size_spread: Spread,
     /// What must be made safe.
     pub hazard: Option<Hazard>,
+    /// Softening with time and temperature.
+    pub softens: Option<Softens>,
+    /// Uptake of water.
+    pub absorbs: Option<Absorbs>,
+    /// Share of its own water it loses when cooked through or sweated, 0–1.
+    pub sheds_water: Option<Spread>,
+    /// Share of its own fat that leaves it on frying or long simmering, 0–1.
+    pub renders: Option<Spread>,
+    /// Share that goes over into the liquid when fully cooked, 0–1.
+    pub falls_apart: Option<Spread>,
 }
 
 /// A dish or component that another dish uses.
@@ -244,7 +259,12 @@ pub enum Aim {
 }
 
 /// How long a stretch lasts: the minutes if given, else until the cue; with both, the minutes rule and the cue is
-/// checked against them.
+/// checked against them ([`crate::Happening::CueNotReached`]).
+///
+/// Minutes of a boil or a simmer count from the start when the liquid is within 15 K of it, else from when it is
+/// reached: 'simmer for ten minutes' said over a cold pot does not mean ten minutes of warming up. With batches the
+/// minutes are those of one batch. A cue is waited for up to a stated longest time. `Boils` under an aim below the
+/// boil means that the aim is reached. With neither, or with a cue in other words, a default stands in.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Lasts {
     /// Minutes as written, low to high.

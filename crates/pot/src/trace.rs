@@ -118,6 +118,9 @@ pub enum Happening {
     NotEnoughHeat,
     /// Milk or cream was above the temperature at which it curdles or boils over, °C.
     DairyHot(f64),
+    /// Something of the process cannot be cooked (an amount that is not a number, a vessel or lot that does not
+    /// exist) and was left out: one phrase that names it.
+    LeftOut(String),
 }
 
 /// What a group of pieces went through.
