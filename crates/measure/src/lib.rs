@@ -17,9 +17,13 @@ pub mod exact;
 mod factors;
 pub mod fractions;
 pub mod heat;
+pub mod kit;
 mod names;
+pub mod oven;
+mod print;
 pub mod quantity;
 pub mod rounding;
+mod rungs;
 mod spelling;
 pub mod spread;
 pub mod unit;
@@ -27,9 +31,12 @@ pub mod unit;
 pub use amount::Amount;
 pub use error::NumberError;
 pub use exact::Exact;
-pub use heat::{GasMark, WrittenTemperature};
+pub use heat::{GasMark, HeatScale, Oven, WrittenTemperature};
+pub use kit::{Kit, Pieces, Rounder, Scales};
+pub use oven::OvenWord;
 pub use quantity::{
     Density, Duration, Energy, Length, Mass, Money, Power, Temperature, TemperatureDelta, Volume,
 };
+pub use rounding::{Ladder, Measured};
 pub use spread::Spread;
 pub use unit::{Dimension, Measures, Unit};

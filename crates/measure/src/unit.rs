@@ -139,6 +139,20 @@ impl Unit {
         factors::spread(self)
     }
 
+    /// Whether it is a metric unit, whose amounts are written in decimals.
+    #[must_use]
+    pub const fn is_metric(self) -> bool {
+        matches!(
+            self,
+            Unit::Millilitre
+                | Unit::Centilitre
+                | Unit::Decilitre
+                | Unit::Litre
+                | Unit::Gram
+                | Unit::Kilogram
+        )
+    }
+
     /// The name of one: `teaspoon`.
     #[must_use]
     pub const fn name(self) -> &'static str {
