@@ -2,8 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-/// A central value and the range that holds it nineteen times in twenty, bar the tails: 5 % lie below `low` and 5 %
-/// above `high`.
+/// A central value and the range that holds the true one nine times in ten: 5 % lie below `low`, 5 % above `high`.
 ///
 /// The unit is that of the field that holds the spread.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
@@ -51,5 +50,33 @@ impl Spread {
         } else {
             self.mid + (end - self.mid) * share
         }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The 5 % point of the standard normal distribution is 1.645; half way there on a geometric scale is a square
+    /// root: from 4 towards 16 it is 8, towards 1 it is 2.
+    #[test]
+    fn deviates_reach_the_ends() {
+        let spread = Spread::within_factor(4.0, 4.0);
+        for (z, expected) in [
+            (0.0, 4.0),
+            (1.645, 16.0),
+            (-1.645, 1.0),
+            (0.8225, 8.0),
+            (-0.8225, 2.0),
+        ] {
+            assert!((spread.at(z) / expected - 1.0).abs() < 2e-4, "{z}");
+        }
+        let about_nought = Spread {
+            low: -1.0,
+            mid: 0.0,
+            high: 2.0,
+        };
+        assert!((about_nought.at(0.8225) - 1.0).abs() < 2e-4);
+        assert_eq!(Spread::within_factor(4.0, 0.5), Spread::exact(4.0));
     }
 }
