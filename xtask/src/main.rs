@@ -1,1 +1,50 @@
-fn main() {}
+//! The work done on the project rather than by it: `cargo xtask WORK`.
+//!
+//! | work | what it does | file |
+//! | --- | --- | --- |
+//! | `check` | everything a change must pass | `check/` |
+//! | `prove` | the long proofs, each a table in `docs/figures/` | `prove/` |
+
+#![expect(clippy::print_stdout, clippy::print_stderr, reason = "a program of the terminal")]
+
+mod check;
+mod machine;
+mod prove;
+mod run;
+mod tidy;
+mod tree;
+
+use std::process::ExitCode;
+
+const HELP: &str = "\
+cargo xtask WORK
+
+  check [--install]   formatting, lints, tests, documentation, tidy rules;
+                      --install first installs what this machine lacks
+  prove [NAME ...]    the long proofs; each writes docs/figures/NAME.md;
+                      without a name it lists them
+";
+
+fn main() -> ExitCode {
+    let arguments: Vec<String> = std::env::args().skip(1).collect();
+    let (work, rest) = match arguments.split_first() {
+        Some((work, rest)) => (work.as_str(), rest),
+        None => ("help", &[][..]),
+    };
+    let done = match work {
+        "check" => check::run(rest),
+        "prove" => prove::run(rest),
+        "help" | "--help" | "-h" => {
+            print!("{HELP}");
+            Ok(())
+        }
+        other => Err(anyhow::anyhow!("no work is called '{other}'\n\n{HELP}")),
+    };
+    match done {
+        Ok(()) => ExitCode::SUCCESS,
+        Err(error) => {
+            eprintln!("xtask: {error:#}");
+            ExitCode::FAILURE
+        }
+    }
+}

@@ -1,0 +1,108 @@
+//! What the work needs on a machine, and the one command that installs it.
+
+use std::process::Command;
+
+use anyhow::{Result, bail};
+
+use crate::run;
+
+/// A program that some work needs.
+pub(crate) struct Tool {
+    /// What it is called here.
+    pub name: &'static str,
+    /// What it is for.
+    pub purpose: &'static str,
+    /// Program and arguments that end well when it is there.
+    probe: &'static [&'static str],
+    /// Its name for `rustup component add`; empty when it does not come with Rust.
+    component: &'static str,
+    /// Its name for `apt-get install`.
+    package: &'static str,
+}
+
+/// Sets code.
+pub(crate) const RUSTFMT: Tool = Tool {
+    name: "rustfmt",
+    purpose: "formatting",
+    probe: &["cargo", "fmt", "--version"],
+    component: "rustfmt",
+    package: "rustfmt",
+};
+
+/// Lints code.
+pub(crate) const CLIPPY: Tool = Tool {
+    name: "clippy",
+    purpose: "lints",
+    probe: &["cargo", "clippy", "--version"],
+    component: "clippy",
+    package: "rust-clippy",
+};
+
+impl Tool {
+    /// Whether it is there.
+    pub(crate) fn present(&self) -> bool {
+        self.probe
+            .split_first()
+            .is_some_and(|(program, arguments)| run::succeeds(program, arguments))
+    }
+
+    /// The command that installs it here.
+    fn command(&self) -> Vec<&'static str> {
+        if !self.component.is_empty() && run::succeeds("rustup", &["--version"]) {
+            vec!["rustup", "component", "add", self.component]
+        } else {
+            vec!["apt-get", "install", "--yes", self.package]
+        }
+    }
+
+    /// Sees to it that the tool is there: installs it when that needs no leave (a Rust component, or as root), or
+    /// when `install` asks for it.
+    ///
+    /// # Errors
+    ///
+    /// It is missing, and why it was not installed; the text names the command to give.
+    pub(crate) fn provide(&self, install: bool) -> Result<()> {
+        if self.present() {
+            return Ok(());
+        }
+        let command = self.command();
+        let says = command.join(" ");
+        if !install && !is_root() {
+            bail!("{} is missing ({}); to install it: {says}", self.name, self.purpose);
+        }
+        println!("installing {} ({}): {says}", self.name, self.purpose);
+        let Some((program, arguments)) = command.split_first() else {
+            bail!("no command installs {}", self.name)
+        };
+        run::passes(privileged(program, arguments))?;
+        if !self.present() {
+            bail!(
+                "{} is missing ({}) and could not be installed with: {says}",
+                self.name,
+                self.purpose
+            );
+        }
+        Ok(())
+    }
+}
+
+/// A package manager needs root; a Rust component does not.
+fn privileged(program: &str, arguments: &[&str]) -> Command {
+    let mut command = if program == "apt-get" && !is_root() {
+        Command::new("sudo")
+    } else {
+        Command::new(program)
+    };
+    if program == "apt-get" && !is_root() {
+        command.arg(program);
+    }
+    command.args(arguments);
+    command
+}
+
+fn is_root() -> bool {
+    Command::new("id")
+        .arg("-u")
+        .output()
+        .is_ok_and(|done| done.stdout.trim_ascii() == b"0")
+}
