@@ -1,0 +1,109 @@
+//! The digest: a book at a glance, a dish a line.
+
+use potwright_larder::Contains;
+use potwright_proof::Query;
+use potwright_reckon::{Figure, Reckoned};
+
+use crate::words::{allergen, body, minutes};
+use crate::{Column, Page, Part};
+
+/// The digest of a book. `dishes` in the order of the book.
+#[must_use]
+pub fn page(title: &str, dishes: &[(&Reckoned, &[Query])]) -> Page {
+    let columns = vec![
+        Column::left("dish"),
+        Column::right("yield"),
+        Column::right("portion"),
+        Column::right("time"),
+        Column::right("hands"),
+        Column::right("salt"),
+        Column::right("kcal"),
+        Column::right("cost"),
+        Column::right("asked"),
+    ];
+    let rows = dishes
+        .iter()
+        .map(|(reckoned, queries)| figures_row(reckoned, queries))
+        .collect();
+    let words = dishes.iter().map(|(reckoned, _)| words_row(reckoned)).collect();
+    let asked: usize = dishes.iter().map(|(_, queries)| queries.len()).sum();
+    let parts = vec![
+        Part::Heading("Figures".into()),
+        Part::Table { columns, rows },
+        Part::Heading("Body and allergens".into()),
+        Part::Table {
+            columns: vec![
+                Column::left("dish"),
+                Column::left("body"),
+                Column::left("to declare (US or EU law)"),
+            ],
+            rows: words,
+        },
+        Part::Heading("How to read it".into()),
+        Part::Paragraph(
+            "Portion, kcal and cost are of one portion; time is from start to table, hands the part of it with hands \
+             busy; salt is of the whole dish; asked counts the open author queries. All of it is computed from the \
+             page: the spread of each figure and how it is known stand in the dossier of the dish."
+                .into(),
+        ),
+        Part::Paragraph(
+            "A computation, not a measurement: a thermometer in the thickest part decides, and local codes and \
+             licensed practice prevail."
+                .into(),
+        ),
+    ];
+    let under = format!("{} dishes · {asked} author queries open", dishes.len());
+    Page {
+        title: title.into(),
+        under,
+        parts,
+    }
+}
+
+fn figures_row(reckoned: &Reckoned, queries: &[Query]) -> Vec<String> {
+    let dossier = &reckoned.dossier;
+    let energy = dossier
+        .nutrition
+        .first()
+        .map_or(String::new(), |row| bare(&row.per_portion));
+    vec![
+        dossier.title.clone(),
+        dossier.yield_mass.display_value(),
+        dossier.portion_mass.display_value(),
+        minutes(dossier.elapsed.value),
+        minutes(dossier.hands_on.value),
+        dossier.salinity.display_value(),
+        energy,
+        dossier
+            .cost_per_portion
+            .as_ref()
+            .map_or(String::new(), Figure::display_value),
+        queries.len().to_string(),
+    ]
+}
+
+/// The number without its unit, which stands over the column.
+fn bare(figure: &Figure) -> String {
+    let text = figure.display_value();
+    text.split_whitespace().next().unwrap_or("").to_owned()
+}
+
+fn words_row(reckoned: &Reckoned) -> Vec<String> {
+    let dossier = &reckoned.dossier;
+    let of = |what: Contains| -> Vec<&str> {
+        let rows = dossier.allergens.iter().filter(|row| row.contains == what);
+        rows.filter(|row| what == Contains::NotKnown || row.declare_us || row.declare_eu)
+            .map(|row| allergen(row.allergen))
+            .collect()
+    };
+    let (contains, unknown) = (of(Contains::Yes), of(Contains::NotKnown));
+    let mut says = if contains.is_empty() {
+        "none found".to_owned()
+    } else {
+        contains.join(", ")
+    };
+    if !unknown.is_empty() {
+        says.push_str(&format!("; not known: {}", unknown.join(", ")));
+    }
+    vec![dossier.title.clone(), dossier.body.word.map_or("–", body).into(), says]
+}

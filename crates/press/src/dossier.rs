@@ -1,0 +1,365 @@
+//! The page of one dossier.
+
+use potwright_larder::Contains;
+use potwright_manuscript::Recipe;
+use potwright_pot::Assumption;
+use potwright_proof::Query;
+use potwright_reckon::{Body, CoolingRow, Doneness, Dossier, Figure, Known, Reckoned};
+
+use crate::words::{allergen, body, line_of, minutes, spread, verdict};
+use crate::{Column, Page, Part};
+
+/// The dossier of a dish as a page.
+#[must_use]
+pub fn page(recipe: &Recipe, text: &str, reckoned: &Reckoned, queries: &[Query]) -> Page {
+    let dossier = &reckoned.dossier;
+    let mut parts = Vec::new();
+    makes(&mut parts, dossier);
+    eats(&mut parts, dossier);
+    to_taste(&mut parts, dossier);
+    safe(&mut parts, dossier);
+    goes(&mut parts, dossier);
+    label(&mut parts, dossier);
+    allergens(&mut parts, dossier);
+    costs(&mut parts, dossier);
+    notes(&mut parts, "What happened in the pot", &dossier.happenings, text);
+    notes(&mut parts, "Assumed", &dossier.assumptions, text);
+    open(&mut parts, recipe, dossier, text);
+    asked(&mut parts, text, queries);
+    Page {
+        title: dossier.title.clone(),
+        under: under(dossier),
+        parts,
+    }
+}
+
+/// Serves, yield and time in one line.
+fn under(dossier: &Dossier) -> String {
+    let serves = match dossier.serves {
+        Some((low, high)) if low == high => format!("Serves {low}"),
+        Some((low, high)) => format!("Serves {low} to {high}"),
+        None => "Does not say how many it serves".into(),
+    };
+    format!(
+        "{serves} · {} · {} from start to table, {} of it with hands busy",
+        dossier.yield_mass.display_value(),
+        minutes(dossier.elapsed.value),
+        minutes(dossier.hands_on.value),
+    )
+}
+
+/// A row of a table of figures: what, the figure with its spread, how it is known.
+fn row(what: &str, figure: &Figure) -> Vec<String> {
+    let known = match (&figure.because, figure.known) {
+        (Some(because), known) => format!("{}: {because}", known.words()),
+        (None, known) => known.words().into(),
+    };
+    vec![what.into(), figure.display_value(), spread(figure), known]
+}
+
+fn figures(rows: Vec<Vec<String>>) -> Part {
+    Part::Table {
+        columns: vec![Column::left(""), Column::right(""), Column::left(""), Column::quiet("")],
+        rows,
+    }
+}
+
+fn makes(parts: &mut Vec<Part>, dossier: &Dossier) {
+    parts.push(Part::Heading("What it makes".into()));
+    let mut rows = vec![
+        row("finished dish", &dossier.yield_mass),
+        row("", &dossier.yield_volume),
+    ];
+    rows.push(row("a portion", &dossier.portion_mass));
+    rows.push(row("", &dossier.portion_volume));
+    rows.push(row("pieces in it", &dossier.solids));
+    rows.push(row("gone as steam", &dossier.evaporated));
+    rows.push(row("start to table", &dossier.elapsed));
+    rows.push(row("hands busy", &dossier.hands_on));
+    parts.push(figures(rows));
+    parts.push(Part::Paragraph(format!("Portions: {}.", dossier.portions_because)));
+}
+
+fn eats(parts: &mut Vec<Part>, dossier: &Dossier) {
+    parts.push(Part::Heading("How it eats".into()));
+    let mut rows = vec![
+        row("salt in the liquid", &dossier.liquid_salinity),
+        row("salt in the whole dish", &dossier.salinity),
+        row("the same next day", &dossier.salinity_next_day),
+        row("sugar", &dossier.sugar),
+        row("fat", &dossier.fat),
+        row("acid", &dossier.acid),
+    ];
+    rows.push(body_row(&dossier.body));
+    if let Some(kept) = &dossier.alcohol_kept {
+        rows.push(row("alcohol in a portion", &dossier.alcohol));
+        rows.push(row("of what went in", kept));
+    }
+    rows.push(row("boils at", &dossier.boiling_point));
+    parts.push(figures(rows));
+    parts.push(Part::Paragraph(
+        "Flavour, colour and fragrance are not computed.".into(),
+    ));
+}
+
+fn body_row(found: &Body) -> Vec<String> {
+    let word = found.word.map_or("no liquid to speak of", body);
+    let range = match found.range {
+        Some((low, high)) if low != high => format!("({} to {})", body(low), body(high)),
+        _ => String::new(),
+    };
+    vec!["body".into(), word.into(), range, Known::RuleOfThumb.words().into()]
+}
+
+fn to_taste(parts: &mut Vec<Part>, dossier: &Dossier) {
+    if dossier.to_taste.is_empty() {
+        return;
+    }
+    parts.push(Part::Heading("To taste".into()));
+    parts.push(Part::List(
+        dossier
+            .to_taste
+            .iter()
+            .map(|one| format!("{}: {}", one.name, one.says))
+            .collect(),
+    ));
+}
+
+fn safe(parts: &mut Vec<Part>, dossier: &Dossier) {
+    if dossier.doneness.is_empty() && dossier.cooling.is_empty() {
+        return;
+    }
+    parts.push(Part::Heading("Done and safe".into()));
+    if !dossier.doneness.is_empty() {
+        let columns = vec![
+            Column::left(""),
+            Column::right("hottest centre"),
+            Column::left("the rule"),
+            Column::left("finding"),
+            Column::right("tender"),
+        ];
+        parts.push(Part::Table {
+            columns,
+            rows: dossier.doneness.iter().map(done_row).collect(),
+        });
+    }
+    parts.push(Part::List(
+        dossier
+            .cooling
+            .iter()
+            .map(|cooling: &CoolingRow| cooling.says.clone())
+            .collect(),
+    ));
+    let mut sources: Vec<&str> = dossier
+        .doneness
+        .iter()
+        .map(|done| done.source.as_str())
+        .filter(|s| !s.is_empty())
+        .collect();
+    sources.sort_unstable();
+    sources.dedup();
+    if !sources.is_empty() {
+        parts.push(Part::Paragraph(format!("Rules: {}.", sources.join("; "))));
+    }
+    if !dossier.cautions.is_empty() {
+        parts.push(Part::Paragraph(dossier.cautions.join(" ")));
+    }
+}
+
+fn done_row(done: &Doneness) -> Vec<String> {
+    let tender = done.tender.as_ref().map_or(String::new(), Figure::display_value);
+    let rule = if done.hazard.is_none() {
+        String::new()
+    } else {
+        done.rule.clone()
+    };
+    let finding = if done.hazard.is_none() {
+        String::new()
+    } else {
+        verdict(done.verdict).into()
+    };
+    vec![done.name.clone(), done.centre.display_value(), rule, finding, tender]
+}
+
+fn goes(parts: &mut Vec<Part>, dossier: &Dossier) {
+    if dossier.steps.is_empty() {
+        return;
+    }
+    parts.push(Part::Heading("How it goes".into()));
+    let columns = vec![
+        Column::right("from"),
+        Column::right("to"),
+        Column::left(""),
+        Column::right("°C"),
+        Column::right("in the pot"),
+    ];
+    let rows = dossier
+        .steps
+        .iter()
+        .map(|step| {
+            vec![
+                clock(step.start_min),
+                clock(step.end_min),
+                step.what.clone(),
+                step.temp_c.map_or(String::new(), |celsius| format!("{celsius:.0}")),
+                step.mass_kg.map_or(String::new(), |kg| format!("{kg:.2} kg")),
+            ]
+        })
+        .collect();
+    parts.push(Part::Table { columns, rows });
+}
+
+/// '0:45', '26:30': hours and minutes from the start.
+fn clock(minutes: f64) -> String {
+    if !minutes.is_finite() || minutes < 0.0 {
+        return String::new();
+    }
+    let whole = minutes.round() as u64;
+    format!("{}:{:02}", whole / 60, whole % 60)
+}
+
+fn label(parts: &mut Vec<Part>, dossier: &Dossier) {
+    if dossier.nutrition.is_empty() {
+        return;
+    }
+    parts.push(Part::Heading("Nutrition".into()));
+    let columns = vec![
+        Column::left(""),
+        Column::right("a portion"),
+        Column::left(""),
+        Column::right("100 g"),
+        Column::right("US label"),
+        Column::right("% DV"),
+        Column::right("EU label"),
+    ];
+    let rows = dossier
+        .nutrition
+        .iter()
+        .map(|row| {
+            vec![
+                row.name.clone(),
+                row.per_portion.display_value(),
+                spread(&row.per_portion),
+                row.per_100_g.display_value(),
+                row.us_label.clone().unwrap_or_default(),
+                row.us_daily_value.clone().unwrap_or_default(),
+                row.eu_label.clone().unwrap_or_default(),
+            ]
+        })
+        .collect();
+    parts.push(Part::Table { columns, rows });
+    parts.push(Part::Paragraph("US label a portion, EU label 100 g.".into()));
+}
+
+fn allergens(parts: &mut Vec<Part>, dossier: &Dossier) {
+    parts.push(Part::Heading("Allergens".into()));
+    let columns = vec![Column::left(""), Column::left("declared"), Column::left("because of")];
+    let mut rows = Vec::new();
+    for found in dossier.allergens.iter().filter(|row| row.contains == Contains::Yes) {
+        let law = match (found.declare_us, found.declare_eu) {
+            (true, true) => "US, EU",
+            (true, false) => "US",
+            (false, true) => "EU",
+            (false, false) => "below the limit",
+        };
+        rows.push(vec![
+            allergen(found.allergen).into(),
+            law.into(),
+            found.causes.join(", "),
+        ]);
+    }
+    for found in dossier
+        .allergens
+        .iter()
+        .filter(|row| row.contains == Contains::NotKnown)
+    {
+        rows.push(vec![
+            allergen(found.allergen).into(),
+            "not known".into(),
+            format!("read the packet: {}", found.causes.join(", ")),
+        ]);
+    }
+    if rows.is_empty() {
+        parts.push(Part::Paragraph(
+            "None of the allergens of US and EU law is in what the page lists.".into(),
+        ));
+    } else {
+        parts.push(Part::Table { columns, rows });
+    }
+    let animal = match dossier.animal {
+        Some(true) => "Contains animal products.",
+        Some(false) => "No animal products.",
+        None => "Whether it is free of animal products is not known.",
+    };
+    parts.push(Part::Paragraph(animal.into()));
+}
+
+fn costs(parts: &mut Vec<Part>, dossier: &Dossier) {
+    let Some(cost) = &dossier.cost else { return };
+    parts.push(Part::Heading("What it costs".into()));
+    let mut rows = vec![row("the dish", cost)];
+    if let Some(portion) = &dossier.cost_per_portion {
+        rows.push(row("a portion", portion));
+    }
+    parts.push(figures(rows));
+    if !dossier.unpriced.is_empty() {
+        parts.push(Part::Paragraph(format!(
+            "Without {}: no price in the book's table.",
+            dossier.unpriced.join(", ")
+        )));
+    }
+}
+
+fn notes(parts: &mut Vec<Part>, heading: &str, notes: &[Assumption], text: &str) {
+    if notes.is_empty() {
+        return;
+    }
+    parts.push(Part::Heading(heading.into()));
+    parts.push(Part::List(notes.iter().map(|note| note_line(note, text)).collect()));
+}
+
+fn note_line(note: &Assumption, text: &str) -> String {
+    match note.span {
+        Some(span) => format!("line {}: {}", line_of(text, span.start), note.text),
+        None => note.text.clone(),
+    }
+}
+
+fn open(parts: &mut Vec<Part>, recipe: &Recipe, dossier: &Dossier, text: &str) {
+    let mut items: Vec<String> = dossier.open.iter().map(|note| note_line(note, text)).collect();
+    for unsure in &recipe.unsure {
+        let taken = unsure
+            .taken_as
+            .as_ref()
+            .map_or(String::new(), |taken| format!(" Taken as {taken}."));
+        items.push(format!(
+            "line {}: {}{taken}",
+            line_of(text, unsure.span.start),
+            unsure.what
+        ));
+    }
+    if items.is_empty() {
+        return;
+    }
+    parts.push(Part::Heading("Left open".into()));
+    parts.push(Part::List(items));
+}
+
+fn asked(parts: &mut Vec<Part>, text: &str, queries: &[Query]) {
+    parts.push(Part::Heading("Author queries".into()));
+    if queries.is_empty() {
+        parts.push(Part::Paragraph("None.".into()));
+        return;
+    }
+    let items = queries.iter().map(|query| {
+        format!(
+            "line {}, {} ({}): {} Because {}.",
+            line_of(text, query.span.start),
+            query.weight.words(),
+            query.code,
+            query.asks,
+            query.because,
+        )
+    });
+    parts.push(Part::List(items.collect()));
+}
