@@ -8,7 +8,7 @@ use potwright_measure::{Amount, Unit};
 /// One amount of one food (or of several that share the amount: '½ cup each carrot, turnip').
 ///
 /// A line that names two amounts gives two entries with the same `line`.
-#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Ingredient {
     /// The whole line on the page; several entries may share it.
     pub line: Words,
@@ -18,9 +18,11 @@ pub struct Ingredient {
     pub section: Option<usize>,
     /// How much.
     pub quantity: Option<Quantity>,
+    /// An amount without a number: 'a few sprigs', 'a little', 'some'; never together with `quantity`.
+    pub open: Option<Open>,
     /// The same amount said again in another measure: '225 g / 8 oz', '48 of them (about 1.2 kg)'.
     pub also: Vec<Quantity>,
-    /// What one package holds: 'two **400 g** tins', 'a **25-ounce** can'.
+    /// What one of the count holds or weighs: 'two **400 g** tins', 'a **25-ounce** can', '4 shanks (**350 g** each)'.
     pub package: Option<Quantity>,
     /// Small, medium, large, or a size in centimetres or inches.
     pub size: Option<Size>,
@@ -30,6 +32,10 @@ pub struct Ingredient {
     pub preparation: Option<Words>,
     /// Other foods that may stand in its place.
     pub alternatives: Vec<Alternative>,
+    /// The line before ends with 'or': this entry stands in the place of the ingredient of this index.
+    pub instead_of: Option<usize>,
+    /// '2 litres **of the** stock': it is taken from the ingredient of this index and is no further purchase.
+    pub part_of: Option<usize>,
     /// 'optional' stands anywhere on the line.
     pub optional: bool,
     /// 'divided' stands on the line, or the method takes it in parts.
@@ -55,8 +61,17 @@ pub struct Quantity {
     pub span: Span,
 }
 
-/// A food in the line's own words.
+/// An amount that the writer left to the cook.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Open {
+    /// The words: 'a few sprigs', 'a little'.
+    pub words: Words,
+    /// The unit, when they name one.
+    pub unit: Option<Unit>,
+}
+
+/// A food in the line's own words.
+#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Item {
     /// Every word before the noun that says which food is bought, in the order 'red onions', misprints mended.
     pub name: String,

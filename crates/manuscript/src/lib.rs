@@ -8,15 +8,37 @@
 //! onion is, the larder knows.
 
 pub mod ingredient;
+mod lexicon;
+mod line;
+mod number;
 pub mod operation;
+mod page;
+pub mod reading;
 pub mod recipe;
 pub mod span;
+mod token;
 pub mod verb;
 
-pub use ingredient::{Alternative, Ingredient, Item, Quantity, Size};
+pub use ingredient::{Alternative, Ingredient, Item, Open, Quantity, Size};
 pub use operation::{Cover, FoodRef, Form, HeatWord, Minutes, Operation, Repeat, Share, Target, VesselRef};
 pub use recipe::{
     Block, BlockKind, Change, DeclaredTime, DeskNote, Layout, Recipe, Section, Step, Unsure, Variation, YieldLine,
 };
 pub use span::{Span, Words};
 pub use verb::Verb;
+
+pub use reading::reading;
+
+/// Reads a typed page.
+///
+/// It cannot fail: what was not understood stays in the blocks as text and is listed in [`Recipe::unsure`].
+///
+/// ```
+/// let recipe = potwright_manuscript::read("Leek Soup\n\n2 leeks\n30 g butter\n\nMelt the butter, add the leeks.\n");
+/// assert_eq!(recipe.ingredients[0].items[0].name, "leeks");
+/// assert_eq!(recipe.steps.len(), 1);
+/// ```
+#[must_use]
+pub fn read(text: &str) -> Recipe {
+    page::lay(text)
+}

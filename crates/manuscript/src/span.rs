@@ -38,10 +38,22 @@ impl Span {
 }
 
 /// Some of the writer's words and where they stand.
-#[derive(Clone, Debug, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub struct Words {
     /// The words, white space folded to single spaces.
     pub text: String,
     /// Where they stand.
     pub span: Span,
+}
+
+impl Words {
+    /// The words of a text at a place, white space folded to single spaces.
+    #[must_use]
+    pub fn at(text: &str, span: Span) -> Words {
+        let words: Vec<&str> = span.of(text).split_whitespace().collect();
+        Words {
+            text: words.join(" "),
+            span,
+        }
+    }
 }

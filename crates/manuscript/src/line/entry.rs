@@ -1,0 +1,484 @@
+//! One entry of a line: one amount and the foods that have it.
+
+use super::alternative::{alternatives, split, with_shared_head};
+use super::name::{Context, named, nounlike};
+use super::quantity::{Measured, measured};
+use super::{Line, tail};
+use crate::lexicon::{self, Class, class};
+use crate::number;
+use crate::token::{Gap, Kind, Token};
+use crate::{Ingredient, Item, Span, Words};
+use potwright_measure::{Dimension, Unit};
+
+/// An entry in the making.
+#[derive(Clone, Debug, Default)]
+pub(crate) struct Draft {
+    pub(crate) made: Ingredient,
+    /// Work told, and of which of the items alone.
+    pub(crate) prepared: Vec<(Option<usize>, Words)>,
+    /// 'all finely diced': the work is told of every food on the line.
+    pub(crate) shared: bool,
+    /// The context in which names are read.
+    pub(crate) context: Context,
+}
+
+/// The entries of a line whose amounts stand in front.
+pub(crate) fn entries(line: &Line, whole: Span) -> Vec<Ingredient> {
+    let mut drafts: Vec<Draft> = Vec::new();
+    let mut at = 0;
+    while at < line.tokens.len() {
+        let (draft, next) = entry(line, at);
+        drafts.push(draft);
+        at = next.max(at + 1);
+    }
+    share(&mut drafts);
+    let words = Words::at(line.text, whole);
+    let divided = drafts.iter().any(|d| d.made.divided);
+    let finish = |mut draft: Draft| {
+        draft.made.preparation = preparation(&draft);
+        draft.made.line = words.clone();
+        draft.made.divided |= divided;
+        draft.made
+    };
+    drafts.into_iter().map(finish).collect()
+}
+
+/// '1 onion, 1 carrot, both diced': the last work is that of all.
+fn share(drafts: &mut [Draft]) {
+    let Some(last) = drafts.last().filter(|d| d.shared).cloned() else {
+        return;
+    };
+    for draft in drafts.iter_mut().rev().skip(1) {
+        draft.prepared.extend(last.prepared.iter().cloned());
+    }
+}
+
+fn preparation(draft: &Draft) -> Option<Words> {
+    let own: std::collections::BTreeSet<usize> = draft.prepared.iter().filter_map(|(item, _)| *item).collect();
+    let named = own.len() > 1;
+    let texts = draft.prepared.iter().map(|(item, words)| {
+        let item = item.filter(|_| named).and_then(|item| draft.made.items.get(item));
+        item.map_or(words.text.clone(), |item| format!("{} {}", item.name, words.text))
+    });
+    let text = texts.collect::<Vec<_>>().join(", ");
+    let span = draft.prepared.iter().map(|(_, words)| words.span).reduce(Span::join)?;
+    Some(Words { text, span })
+}
+
+/// The entry at a token, and the index at which the next one starts.
+fn entry(line: &Line, at: usize) -> (Draft, usize) {
+    if let Some(found) = part_of_counted(line, at) {
+        return found;
+    }
+    let measure = measured(line, at, false);
+    let start = measure.as_ref().map_or(at, |m| m.next);
+    let (end, next) = entry_end(line, start);
+    let mut draft = Draft::default();
+    let lists = measure.as_ref().is_none_or(|m| m.each);
+    if let Some(measure) = measure {
+        take_measure(&mut draft, measure);
+    }
+    body(line, start, end, lists, &mut draft);
+    draft.made.span = line.span(at, end).unwrap_or_default();
+    (draft, next)
+}
+
+fn take_measure(draft: &mut Draft, measure: Measured) {
+    let unit = measure.quantity.and_then(|q| q.unit);
+    draft.context.counted =
+        measure.quantity.is_some() && unit.is_none() || measure.open.as_ref().is_some_and(|o| o.unit.is_none());
+    draft.context.packed =
+        measure.package.is_some() || matches!(unit, Some(Unit::Can | Unit::Jar | Unit::Carton | Unit::Packet));
+    let made = &mut draft.made;
+    (made.quantity, made.open, made.also) = (measure.quantity, measure.open, measure.also);
+    (made.package, made.size) = (measure.package, measure.size);
+}
+
+/// 'juice of 2 lemons', 'yolks 3 eggs', 'the zest and juice of 1 orange': a part of what is counted.
+fn part_of_counted(line: &Line, at: usize) -> Option<(Draft, usize)> {
+    let tokens = &line.tokens;
+    let is = |index: usize, words: &[&str]| tokens.get(index).is_some_and(|t| t.is_any(words));
+    let mut start = at + usize::from(is(at, &["the"]));
+    let from = start;
+    while tokens.get(start).is_some_and(|t| {
+        class(&t.lower).is(Class::PREPARED | Class::MANNER | Class::STATE) && !class(&t.lower).is(Class::PART)
+    }) {
+        start += 1;
+    }
+    let mut next = start;
+    while tokens.get(next).is_some_and(|t| class(&t.lower).is(Class::PART))
+        || (next > start
+            && (is(next, &["and", "of"])
+                || tokens
+                    .get(next)
+                    .is_some_and(|t| matches!(t.sign(), Some('&' | '+' | ','))))
+            && tokens.get(next + 1).is_some_and(|t| class(&t.lower).is(Class::PART)))
+    {
+        next += 1;
+    }
+    if next == start {
+        return None;
+    }
+    let part = (start, next);
+    let next = next + usize::from(is(next, &["of"]));
+    let counted = number::amount(tokens, next)?;
+    let measure = measured(line, next, false)?;
+    let (end, resume) = entry_end(line, measure.next);
+    let mut draft = Draft::default();
+    take_measure(&mut draft, measure.clone());
+    body(line, measure.next, end, false, &mut draft);
+    let parts = line.span(part.0, part.1)?;
+    let words: Vec<&str> = line.tokens[part.0..part.1]
+        .iter()
+        .filter_map(|t| (t.is_word()).then_some(t.lower.as_str()))
+        .map(|w| if w == "&" { "and" } else { w })
+        .collect();
+    let joined = if tokens[part.0..part.1]
+        .iter()
+        .any(|t| matches!(t.sign(), Some('&' | '+')))
+        && words.len() == 2
+    {
+        words.join(" and ")
+    } else {
+        words.join(" ")
+    };
+    for item in &mut draft.made.items {
+        let name = match item.name.rsplit_once(' ') {
+            Some((before, last)) => format!("{before} {}", lexicon::singular(last)),
+            None => lexicon::singular(&item.name),
+        };
+        *item = Item {
+            name: format!("{name} {joined}"),
+            state: item.state.clone(),
+            span: item.span.join(parts),
+        };
+    }
+    if let Some(span) = line.span(from, start).filter(|_| start > from) {
+        let words = Words::at(line.text, span);
+        let only_state = tokens[from..start].iter().all(|t| class(&t.lower).is(Class::STATE));
+        if !only_state {
+            draft.prepared.insert(0, (None, words));
+        }
+    }
+    draft.made.span = line.span(at, end).unwrap_or_default();
+    let whole = counted.amount.low.is_positive() && !draft.made.items.is_empty();
+    whole.then_some((draft, resume))
+}
+
+/// Where the entry that starts here is over, and where the next one starts.
+fn entry_end(line: &Line, start: usize) -> (usize, usize) {
+    let tokens = &line.tokens;
+    let mut noun = false;
+    for at in start..tokens.len() {
+        let token = &tokens[at];
+        let joins = matches!(token.sign(), Some('+' | '&' | ',' | ';')) || token.is_any(&["and", "plus"]);
+        if noun && joins {
+            let next = at
+                + 1
+                + usize::from(
+                    tokens
+                        .get(at + 1)
+                        .is_some_and(|t| t.is_any(&["and", "plus"]) || matches!(t.sign(), Some('&' | '+'))),
+                );
+            let comma = matches!(token.sign(), Some(',' | ';')) && next == at + 1;
+            if starts_entry(line, next, comma) {
+                return (at, next);
+            }
+        }
+        noun |= nounlike(token);
+    }
+    (tokens.len(), tokens.len())
+}
+
+/// Whether a new amount with a food of its own stands here.
+fn starts_entry(line: &Line, at: usize, comma: bool) -> bool {
+    let Some(first) = line.tokens.get(at) else { return false };
+    if first.is_any(&["some", "enough", "few"]) {
+        return false;
+    }
+    if let Some((draft, _)) = part_of_counted(line, at) {
+        return !draft.made.items.is_empty();
+    }
+    let Some(measure) = measured(line, at, false) else {
+        return false;
+    };
+    let vague = measure.implied && !measure.has_unit;
+    let Some(noun) = line.tokens.get(measure.next).filter(|t| t.is_word()) else {
+        return false;
+    };
+    let of = class(&noun.lower);
+    let food = line.tokens[measure.next..]
+        .iter()
+        .take(4)
+        .take_while(|t| t.is_word())
+        .any(|t| class(&t.lower).is(Class::FOOD));
+    let other = of.is(Class::PREPARED | Class::SHAPE | Class::MANNER) && !food
+        || noun.is_any(&[
+            "them", "for", "to", "in", "at", "per", "a", "more", "extra", "or", "and", "by", "of", "on", "if", "hours",
+            "hour", "minutes", "days",
+        ]);
+    let about = measure
+        .quantity
+        .is_some_and(|q| q.unit.is_some_and(|u| u.dimension() == Dimension::Mass))
+        && comma
+        && !food;
+    (!vague || food) && !other && !about && (food || !comma || measure.has_unit || !vague)
+}
+
+/// The words after the measure: names, then what is told of them.
+fn body(line: &Line, start: usize, end: usize, lists: bool, draft: &mut Draft) {
+    let segments = merged(line, segments(line, start, end));
+    for (index, segment) in segments.iter().enumerate() {
+        let words: Vec<&Token> = segment.iter().map(|at| &line.tokens[*at]).collect();
+        let food =
+            index == 0 || (lists && (draft.made.items.is_empty() || foodlike(&words, draft.made.quantity.is_none())));
+        if food && !tail::flagged(line, segment, draft) {
+            names(line, segment, draft);
+        } else if !food && !kind_after(line, segment, draft) {
+            tail::apply(line, segment, draft);
+        }
+    }
+    for at in start..end {
+        if let Kind::Aside(index) = line.tokens[at].kind
+            && let Some(aside) = line.asides.get(index)
+        {
+            tail::aside(aside, draft);
+        }
+    }
+    if let Some(item) = draft.made.items.first()
+        && draft.made.quantity.is_none_or(|q| q.unit.is_none())
+        && is_equipment(item)
+    {
+        draft.made.equipment = true;
+        draft.made.items.clear();
+    }
+}
+
+fn is_equipment(item: &Item) -> bool {
+    let last = item.name.rsplit(' ').next().unwrap_or("");
+    let of = class(&last.to_lowercase());
+    of.is(Class::EQUIPMENT) && !of.is(Class::FOOD)
+}
+
+/// The stretches between commas, without brackets, as token indices.
+fn segments(line: &Line, start: usize, end: usize) -> Vec<Vec<usize>> {
+    let mut found = vec![Vec::new()];
+    for at in start..end {
+        let token = &line.tokens[at];
+        let spaced =
+            token.is_dash() && token.gap > Gap::None && line.tokens.get(at + 1).is_some_and(|t| t.gap > Gap::None);
+        let cuts = matches!(token.sign(), Some(',' | ';' | '|')) || spaced;
+        if cuts || token.gap == Gap::Wide && at > start {
+            found.push(Vec::new());
+        }
+        if !cuts
+            && !matches!(token.kind, Kind::Aside(_))
+            && let Some(last) = found.last_mut()
+        {
+            last.push(at);
+        }
+    }
+    found.retain(|segment| !segment.is_empty());
+    found
+}
+
+/// 'large, ripe tomatoes': a first stretch without a noun belongs to the next.
+fn merged(line: &Line, mut segments: Vec<Vec<usize>>) -> Vec<Vec<usize>> {
+    while segments.len() > 1 && !segments[0].iter().any(|at| nounlike(&line.tokens[*at])) {
+        let next = segments.remove(1);
+        let describes = next.iter().any(|at| nounlike(&line.tokens[*at]));
+        segments[0].extend(next);
+        if describes {
+            break;
+        }
+    }
+    segments
+}
+
+/// Whether a stretch after a comma names another food rather than telling of the one before.
+fn foodlike(words: &[&Token], bare: bool) -> bool {
+    let words: Vec<&Token> = words
+        .iter()
+        .copied()
+        .skip_while(|t| t.is_any(&["and", "or", "&"]))
+        .collect();
+    let Some(first) = words.first() else { return false };
+    if first.is_any(&[
+        "for",
+        "to",
+        "if",
+        "with",
+        "without",
+        "plus",
+        "or",
+        "in",
+        "on",
+        "at",
+        "from",
+        "about",
+        "not",
+        "preferably",
+        "cut",
+        "no",
+        "until",
+        "all",
+        "both",
+    ]) {
+        return false;
+    }
+    let Some(found) = named("", &words, Context::default()) else {
+        return false;
+    };
+    let head = words[..found.used].iter().rev().find(|t| t.is_word());
+    let Some(head) = head else { return false };
+    let of = class(&head.lower);
+    let tells = Class::PREPARED | Class::SHAPE | Class::MANNER | Class::STATE | Class::SIZE | Class::KIND;
+    if of.is(Class::FOOD)
+        && !words
+            .iter()
+            .any(|t| t.is_any(&["off", "on", "removed", "discarded", "reserved", "left", "its", "their"]))
+    {
+        return true;
+    }
+    bare && !of.is(tells)
+        && words.len() <= 3
+        && !words.iter().any(|t| {
+            class(&t.lower).is(Class::PREPARED | Class::SHAPE)
+                || t.is_any(&["temperature", "off", "on", "out", "in", "tbc", "please", "whatever"])
+        })
+}
+
+/// 'stock, veg or chicken': the kind follows the noun.
+fn kind_after(line: &Line, segment: &[usize], draft: &mut Draft) -> bool {
+    let words: Vec<&Token> = segment.iter().map(|at| &line.tokens[*at]).collect();
+    let [item] = draft.made.items.as_slice() else {
+        return false;
+    };
+    let broth = item.name.ends_with("stock") || item.name.ends_with("broth");
+    let fits = |t: &Token| {
+        class(&t.lower).is(Class::KIND | Class::OIL) && !class(&t.lower).is(Class::PREPARED | Class::TEMPERATURE)
+            || broth && class(&t.lower).is(Class::FOOD)
+    };
+    let kinds: Vec<&&Token> = words
+        .iter()
+        .filter(|t| !t.is("or") && !t.is_any(&["a", "the"]))
+        .collect();
+    let joined = words.iter().all(|t| t.is("or") || fits(t));
+    if kinds.is_empty() || !joined || words.len() > 3 || item.name.contains(' ') {
+        return false;
+    }
+    let names: Vec<String> = kinds
+        .iter()
+        .map(|t| format!("{} {}", lexicon::meant(&t.lower, true).unwrap_or(&t.lower), item.name))
+        .collect();
+    let span = item.span;
+    for (at, name) in names.into_iter().enumerate() {
+        let state = draft.made.items[0].state.clone();
+        if at == 0 {
+            draft.made.items[0].name = name;
+        } else {
+            let item = Item { name, state, span };
+            draft
+                .made
+                .alternatives
+                .push(crate::Alternative { item, quantity: None });
+        }
+    }
+    true
+}
+
+/// The foods named in a stretch, their alternatives and what follows each name.
+fn names(line: &Line, segment: &[usize], draft: &mut Draft) {
+    let words: Vec<&Token> = segment.iter().map(|at| &line.tokens[*at]).collect();
+    let ranges = conjuncts(&words);
+    for (from, to) in ranges {
+        one_name(line, &segment[from..to], draft);
+    }
+}
+
+fn one_name(line: &Line, segment: &[usize], draft: &mut Draft) {
+    let words: Vec<&Token> = segment.iter().map(|at| &line.tokens[*at]).collect();
+    let or = split(&words);
+    let (left, right) = or.map_or((words.as_slice(), &[][..]), |at| (&words[..at], &words[at + 1..]));
+    let shared = with_shared_head(left, right);
+    let Some(found) = named(line.text, &shared, draft.context) else {
+        return;
+    };
+    let index = draft.made.items.len();
+    draft.made.size = draft.made.size.take().or(found.size);
+    if let (Some(unit), Some(quantity)) = (found.unit, &mut draft.made.quantity) {
+        quantity.unit = Some(unit);
+    }
+    if let (Some(unit), Some(open)) = (found.unit, &mut draft.made.open) {
+        open.unit = Some(unit);
+    }
+    draft
+        .prepared
+        .extend(found.prepared.into_iter().map(|words| (Some(index), words)));
+    let own = found.item.clone();
+    draft.made.items.push(found.item);
+    let used = found.used.min(left.len());
+    if used < left.len() {
+        tail::apply(line, &segment[used..left.len()], draft);
+    }
+    if let Some(at) = or
+        && let (Some(first), Some(last)) = (segment.get(at + 1), segment.last())
+    {
+        let others = alternatives(line, *first, last + 1, &own);
+        draft.made.alternatives.extend(others);
+        // 'parsley or chives chopped': the work after the last name is told of both.
+        let after = words
+            .get(at + 1..)
+            .and_then(|right| named(line.text, right, Context::default()).map(|n| n.used));
+        if let Some(after) =
+            after.filter(|after| at + 1 + after < segment.len() && line.tokens[*first].number().is_none())
+        {
+            tail::apply(line, &segment[at + 1 + after..], draft);
+        }
+    }
+}
+
+/// The stretches between 'and' that each name a food of their own.
+fn conjuncts(words: &[&Token]) -> Vec<(usize, usize)> {
+    let mut ranges = Vec::new();
+    let mut from = 0;
+    let kept = |at: usize| {
+        lexicon::kept().iter().any(|phrase| {
+            (0..phrase.len()).any(|back| {
+                at >= back
+                    && words
+                        .get(at - back..at - back + phrase.len())
+                        .is_some_and(|part| part.iter().zip(phrase).all(|(t, w)| t.is(w)))
+            })
+        })
+    };
+    let mut noun = false;
+    for at in 0..words.len() {
+        let token = words[at];
+        let joins = token.is("and") || matches!(token.sign(), Some('&' | '+'));
+        if joins && noun && !kept(at) {
+            let rest = &words[at + 1..];
+            let head = rest.iter().find(|t| nounlike(t));
+            let parts = class(&words[at - 1].lower).is(Class::PART)
+                && rest.first().is_some_and(|t| class(&t.lower).is(Class::PART))
+                && (at - from == 1 || rest.iter().any(|t| t.is("of")));
+            let food = head.is_some_and(|t| class(&t.lower).is(Class::FOOD) || at - from <= 3)
+                && !rest.first().is_some_and(|t| {
+                    t.is_any(&["their", "its", "the", "more", "extra", "all", "then", "cut"])
+                        || class(&t.lower).is(Class::PREPARED) && !rest.iter().any(|t| class(&t.lower).is(Class::FOOD))
+                });
+            // Once the name is over, 'and' joins words of work.
+            let over = named("", &words[from..at], Context::default()).is_some_and(|n| n.used < at - from);
+            if food && !parts && !over {
+                ranges.push((from, at));
+                from = at + 1;
+                noun = false;
+                continue;
+            }
+        }
+        noun |= nounlike(token);
+    }
+    ranges.push((from, words.len()));
+    ranges.retain(|(from, to)| from < to);
+    ranges
+}

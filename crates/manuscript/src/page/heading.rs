@@ -1,0 +1,117 @@
+//! Headings: of the parts of a page ('Method'), of components ('For the dumplings').
+
+use super::rows::{Mark, Row};
+use crate::lexicon::{self, Part};
+use crate::line::Line;
+use crate::line::quantity::measured;
+use crate::{Section, Span, Words};
+
+/// The part a row heads, when it is nothing but such a heading.
+pub(crate) fn part(text: &str, row: &Row) -> Option<Part> {
+    lexicon::heading(&bare(row.span.of(text)))
+}
+
+/// The part that the words before a colon name: 'Note: keeps well', 'Variation: without cream'.
+pub(crate) fn opened_part(text: &str, span: Span) -> Option<(Part, usize)> {
+    let body = span.of(text);
+    let end = body
+        .char_indices()
+        .take(24)
+        .find(|(_, c)| matches!(c, ':' | '–' | '—' | '.'))?;
+    let part = lexicon::heading(&bare(&body[..end.0]))?;
+    Some((part, span.start + end.0 + end.1.len_utf8()))
+}
+
+/// Small letters, no signs at the ends, no number in front.
+fn bare(heading: &str) -> String {
+    let lower = heading.to_lowercase().replace('’', "'");
+    let bare = lower.trim_matches(|c: char| !c.is_alphanumeric());
+    bare.split_whitespace().collect::<Vec<_>>().join(" ")
+}
+
+/// How surely a row is a heading by its form alone.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Form {
+    /// It is none.
+    No,
+    /// A short line in title case, or standing alone: what follows decides.
+    Perhaps,
+    /// Capitals, a colon at the end, 'For the …', a Markdown heading.
+    Yes,
+}
+
+/// The form of a row.
+pub(crate) fn form(text: &str, row: &Row) -> Form {
+    let body = row.span.of(text);
+    if row.mark == Mark::Heading {
+        return Form::Yes;
+    }
+    let words: Vec<&str> = body.split_whitespace().collect();
+    if matches!(row.mark, Mark::Bullet | Mark::Action) || words.len() > 9 || words.is_empty() || body.contains('\t') {
+        return Form::No;
+    }
+    let counted = measured(&Line::new(text, row.span), 0, false).is_some();
+    let colon = body.ends_with(':');
+    if counted && !colon || body.ends_with(['.', ',', ';', '!', '?']) {
+        return Form::No;
+    }
+    let outside = outside_brackets(body);
+    let capitals =
+        outside.chars().filter(|c| c.is_alphabetic()).count() > 2 && !outside.chars().any(char::is_lowercase);
+    let first = words[0].to_lowercase();
+    let for_the = first == "for" && words.len() > 1 && !words[1].starts_with(|c: char| c.is_ascii_digit())
+        || first == "to"
+            && words.len() == 2
+            && matches!(
+                words[1].to_lowercase().trim_end_matches(':'),
+                "serve" | "finish" | "garnish"
+            );
+    if colon || capitals && row.mark != Mark::Number || for_the && row.mark == Mark::None && !body.contains(',') {
+        return Form::Yes;
+    }
+    let title = words
+        .iter()
+        .all(|w| w.starts_with(|c: char| c.is_uppercase() || !c.is_alphabetic()) || w.len() < 4);
+    let capital = body.starts_with(char::is_uppercase);
+    let listed = body.contains(',') || row.mark == Mark::Number;
+    if (title || row.apart && row.last) && capital && !listed && words.len() <= 6 {
+        return Form::Perhaps;
+    }
+    Form::No
+}
+
+fn outside_brackets(body: &str) -> String {
+    let mut depth = 0;
+    let mut kept = String::new();
+    for letter in body.chars() {
+        match letter {
+            '(' | '[' => depth += 1,
+            ')' | ']' => depth -= 1,
+            _ if depth <= 0 => kept.push(letter),
+            _ => {}
+        }
+    }
+    kept
+}
+
+/// The section a heading opens: its name without 'for the', number and colon.
+pub(crate) fn section(text: &str, span: Span) -> Section {
+    let outside = outside_brackets(span.of(text));
+    let mut words: Vec<String> = outside.split_whitespace().map(str::to_lowercase).collect();
+    let numbered = |word: &str| matches!(word, "sub" | "part" | "step" | "section" | "stage");
+    if words.len() > 2 && numbered(&words[0]) && words[1].chars().all(|c| c.is_ascii_digit() || c == '.' || c == ':') {
+        words.drain(..2);
+    }
+    if words.len() > 1 && matches!(words[0].as_str(), "for" | "to" | "make") {
+        words.remove(0);
+    }
+    if words.len() > 1 && matches!(words[0].as_str(), "the" | "a" | "an") {
+        words.remove(0);
+    }
+    let name = words.join(" ");
+    let name = name.trim_matches(|c: char| !c.is_alphanumeric()).to_owned();
+    Section {
+        words: Words::at(text, span),
+        name,
+    }
+}

@@ -1,0 +1,229 @@
+//! Words, numbers and signs of a stretch of text, each with its place.
+
+use potwright_measure::{Exact, fractions};
+
+use crate::Span;
+
+/// What a token is.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(crate) enum Kind {
+    Word,
+    Number(Exact),
+    Sign(char),
+    /// What stands in brackets, folded to one token: index into the asides of its line.
+    Aside(usize),
+}
+
+/// The white space before a token.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord)]
+pub(crate) enum Gap {
+    /// It follows the one before directly: '500g'.
+    None,
+    /// One or two spaces, or the end of a typed line.
+    Space,
+    /// A tab or three and more spaces: the next column of a table.
+    Wide,
+}
+
+/// A word, a number or a sign.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Token<'t> {
+    pub(crate) kind: Kind,
+    pub(crate) gap: Gap,
+    pub(crate) span: Span,
+    /// As typed.
+    pub(crate) text: &'t str,
+    /// In small letters, apostrophes plain.
+    pub(crate) lower: String,
+}
+
+impl Token<'_> {
+    pub(crate) fn is(&self, lower: &str) -> bool {
+        self.lower == lower
+    }
+
+    pub(crate) fn is_any(&self, words: &[&str]) -> bool {
+        words.contains(&self.lower.as_str())
+    }
+
+    pub(crate) fn is_word(&self) -> bool {
+        self.kind == Kind::Word
+    }
+
+    pub(crate) fn sign(&self) -> Option<char> {
+        match self.kind {
+            Kind::Sign(sign) => Some(sign),
+            _ => None,
+        }
+    }
+
+    pub(crate) fn number(&self) -> Option<Exact> {
+        match self.kind {
+            Kind::Number(number) => Some(number),
+            _ => None,
+        }
+    }
+
+    /// A hyphen or dash of any length.
+    pub(crate) fn is_dash(&self) -> bool {
+        matches!(self.kind, Kind::Sign('-' | '–' | '—' | '‒' | '−'))
+    }
+}
+
+/// The tokens of the text between two places; white space is only kept as [`Gap`].
+pub(crate) fn tokens(text: &str, span: Span) -> Vec<Token<'_>> {
+    let mut found = Vec::new();
+    let mut at = span.start;
+    let mut gap = Gap::Space;
+    let mut spaces = 0;
+    while let Some(letter) = text.get(at..span.end).and_then(|rest| rest.chars().next()) {
+        if letter.is_whitespace() {
+            spaces += 1;
+            let wide = letter == '\t' || spaces > 2;
+            gap = gap.max(if wide { Gap::Wide } else { Gap::Space });
+            if letter == '\n' || letter == '\r' {
+                (gap, spaces) = (Gap::Space, i32::MIN / 2);
+            }
+            at += letter.len_utf8();
+            continue;
+        }
+        let (kind, end) = token(text, at, span.end, letter);
+        let typed = text.get(at..end).unwrap_or("");
+        let lower = typed.to_lowercase().replace(['’', '‘'], "'");
+        found.push(Token {
+            kind,
+            gap,
+            span: Span::new(at, end),
+            text: typed,
+            lower,
+        });
+        (gap, spaces, at) = (Gap::None, 0, end);
+    }
+    if let Some(first) = found.first_mut() {
+        first.gap = Gap::Space;
+    }
+    found
+}
+
+fn token(text: &str, at: usize, end: usize, first: char) -> (Kind, usize) {
+    let rest = text.get(at..end).unwrap_or("");
+    if let Some((number, length)) = number(rest) {
+        return (Kind::Number(number), at + length);
+    }
+    if first.is_alphanumeric() {
+        return (Kind::Word, at + word_length(rest));
+    }
+    (Kind::Sign(first), at + first.len_utf8())
+}
+
+/// The length of the word at the start; hyphens and apostrophes between letters belong to it.
+fn word_length(rest: &str) -> usize {
+    let mut letters = rest.char_indices().peekable();
+    let mut length = 0;
+    while let Some((at, letter)) = letters.next() {
+        let joins = matches!(letter, '-' | '\'' | '’' | '\u{2010}' | '\u{2011}')
+            && length > 0
+            && letters.peek().is_some_and(|(_, next)| next.is_alphabetic());
+        if !letter.is_alphanumeric() && !joins && !is_mark(letter) || is_vulgar(letter) {
+            break;
+        }
+        length = at + letter.len_utf8();
+    }
+    length.max(rest.chars().next().map_or(0, char::len_utf8))
+}
+
+/// Accents that stand as characters of their own.
+fn is_mark(letter: char) -> bool {
+    ('\u{300}'..='\u{36f}').contains(&letter)
+}
+
+fn is_vulgar(letter: char) -> bool {
+    matches!(letter, '¼' | '½' | '¾' | '⅐'..='⅞' | '↉')
+}
+
+/// A number in figures at the start, with its length: `2`, `2.5`, `1,200`, `3/4`, `½`, `1½`, `1.25/4`.
+fn number(rest: &str) -> Option<(Exact, usize)> {
+    let bytes = rest.as_bytes();
+    let figures = |from: usize| bytes[from..].iter().take_while(|b| b.is_ascii_digit()).count();
+    let mut length = figures(0);
+    let mut plain = rest[..length].to_owned();
+    while length > 0 && bytes.get(length) == Some(&b',') && figures(length + 1) == 3 {
+        plain.push_str(&rest[length + 1..length + 4]);
+        length += 4;
+    }
+    if matches!(bytes.get(length), Some(b'.' | b',')) && figures(length + 1) > 0 {
+        let places = figures(length + 1);
+        plain.push('.');
+        plain.push_str(&rest[length + 1..length + 1 + places]);
+        length += 1 + places;
+    }
+    let vulgar = rest[length..].chars().next().filter(|letter| is_vulgar(*letter));
+    if let Some(letter) = vulgar {
+        let part = fractions::parse(letter.encode_utf8(&mut [0; 4])).ok()?;
+        let whole = if plain.is_empty() {
+            Exact::ZERO
+        } else {
+            Exact::from_decimal(&plain).ok()?
+        };
+        return Some((whole.checked_add(part)?, length + letter.len_utf8()));
+    }
+    if plain.is_empty() {
+        return None;
+    }
+    let above = Exact::from_decimal(&plain).ok()?;
+    let stroke = rest[length..].chars().next().filter(|c| matches!(c, '/' | '⁄' | '∕'));
+    let Some(stroke) = stroke else {
+        return Some((above, length));
+    };
+    let from = length + stroke.len_utf8();
+    let below = figures(from);
+    // '4/' and '225g/8oz' are no fractions, and neither is '4/115g'.
+    let unit_follows = rest[from + below..].chars().next().is_some_and(char::is_alphabetic);
+    if !(1..=3).contains(&below) || unit_follows {
+        return Some((above, length));
+    }
+    let divided = Exact::from_decimal(&rest[from..from + below])
+        .ok()
+        .and_then(|below| above.checked_div(below));
+    Some(divided.map_or((above, length), |fraction| (fraction, from + below)))
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// Each token as it stands, '|' between, '_' for a wide gap.
+    fn show(text: &str) -> String {
+        let found = tokens(text, Span::new(0, text.len()));
+        let shown = found
+            .iter()
+            .map(|t| format!("{}{}", if t.gap == Gap::Wide { "_" } else { "" }, t.text));
+        shown.collect::<Vec<_>>().join("|")
+    }
+
+    #[test]
+    fn words_numbers_and_signs() {
+        for (text, expected) in [
+            ("500g beef", "500|g|beef"),
+            ("1½-inch cubes", "1½|-|inch|cubes"),
+            ("half-inch, cook’s", "half-inch|,|cook’s"),
+            ("1.25/4 tsp", "1.25/4|tsp"),
+            ("4 oz/115g", "4|oz|/|115|g"),
+            ("1,200 g", "1,200|g"),
+            ("0/0 x", "0|/|0|x"),
+            ("Salt\t8 g", "Salt|_8|g"),
+            ("", ""),
+        ] {
+            assert_eq!(show(text), expected);
+        }
+    }
+
+    #[test]
+    fn numbers_are_exact() {
+        let value = |text: &str| tokens(text, Span::new(0, text.len()))[0].number();
+        assert_eq!(value("1½"), Exact::ratio(3, 2));
+        assert_eq!(value("1.25/4"), Exact::ratio(5, 16));
+        assert_eq!(value("2.400"), Exact::ratio(12, 5));
+        assert_eq!(value("1,5 l"), Exact::ratio(3, 2));
+    }
+}
