@@ -4,10 +4,12 @@
 //! | --- | --- | --- |
 //! | `check` | everything a change must pass | `check/` |
 //! | `prove` | the long proofs, each a table in `docs/figures/` | `prove/` |
+//! | `larder` | the generated tables of the larder, from the official files | `larder.rs` |
 
 #![expect(clippy::print_stdout, clippy::print_stderr, reason = "a program of the terminal")]
 
 mod check;
+mod larder;
 mod machine;
 mod prove;
 mod run;
@@ -23,6 +25,9 @@ cargo xtask WORK
                       --install first installs what this machine lacks
   prove [NAME ...]    the long proofs; each writes docs/figures/NAME.md;
                       without a name it lists them
+  larder --from FOLDER [--check]
+                      the generated tables of the larder, from the official
+                      composition files in FOLDER
 ";
 
 fn main() -> ExitCode {
@@ -34,6 +39,7 @@ fn main() -> ExitCode {
     let done = match work {
         "check" => check::run(rest),
         "prove" => prove::run(rest),
+        "larder" => larder::run(rest),
         "help" | "--help" | "-h" => {
             print!("{HELP}");
             Ok(())

@@ -7,7 +7,10 @@ use serde::{Deserialize, Serialize};
 /// Units stand in the field names. Energy uses the food's own factors, as the tables of origin do; alcohol counts
 /// 6.93 kcal/g.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
-#[expect(missing_docs, reason = "each field is the nutrient of its name, in the unit of its name, per 100 g")]
+#[expect(
+    missing_docs,
+    reason = "each field is the nutrient of its name, in the unit of its name, per 100 g"
+)]
 pub struct Composition {
     pub water_g: Option<f64>,
     pub energy_kcal: Option<f64>,

@@ -51,7 +51,11 @@ impl Food {
     /// What is known of an allergen in this food.
     #[must_use]
     pub fn contains(&self, allergen: Allergen) -> Contains {
-        let listed = self.allergens.iter().find(|(which, _)| *which == allergen).map(|(_, what)| *what);
+        let listed = self
+            .allergens
+            .iter()
+            .find(|(which, _)| *which == allergen)
+            .map(|(_, what)| *what);
         match listed {
             Some(what) => what,
             None if self.allergens_complete => Contains::No,

@@ -9,9 +9,27 @@
 pub mod allergen;
 pub mod behaviour;
 pub mod composition;
+pub mod error;
+mod find;
 pub mod food;
+mod hints;
+mod larder;
+mod load;
+pub mod packs;
+mod spelling;
+mod table;
+mod tables;
+mod weigh;
+mod words;
 
 pub use allergen::{Allergen, Contains};
 pub use behaviour::{Absorbs, Behaviour, Hazard, Shape, Softens, StarchKind};
 pub use composition::Composition;
+pub use error::{Fault, TableError};
+pub use find::Match;
 pub use food::{Food, FoodId, Kind, State, Weight};
+pub use hints::Hints;
+pub use larder::Larder;
+pub use packs::{Market, Pack, Season};
+pub use tables::Tables;
+pub use weigh::{Fit, Heaped, Weighed};

@@ -1,0 +1,103 @@
+//! The larder itself: foods by index and by key, and the name index over them.
+
+use std::collections::HashMap;
+use std::sync::OnceLock;
+
+use crate::error::TableError;
+use crate::find::Index;
+use crate::load;
+use crate::packs::{Pack, Season};
+use crate::tables::Tables;
+use crate::{Food, FoodId};
+
+/// All foods and everything the tables say of them.
+#[derive(Debug)]
+pub struct Larder {
+    pub(crate) foods: Vec<Food>,
+    pub(crate) keys: HashMap<String, FoodId>,
+    pub(crate) packs: Vec<Vec<Pack>>,
+    pub(crate) seasons: Vec<Vec<Season>>,
+    pub(crate) index: Index,
+}
+
+impl Larder {
+    /// The project's own larder, read once.
+    ///
+    /// A fault in the built-in tables is caught by the tests of this crate; should one slip through, the larder is
+    /// empty, and every name is then an unsure one.
+    #[must_use]
+    pub fn built_in() -> &'static Larder {
+        static BUILT_IN: OnceLock<Larder> = OnceLock::new();
+        BUILT_IN.get_or_init(|| Larder::from_tables(&Tables::BUILT_IN).unwrap_or_else(|_| Larder::empty()))
+    }
+
+    /// A larder made of the tables given.
+    ///
+    /// # Errors
+    ///
+    /// The first fault met, with its file and line: a header, a cell that is no number or no word of its column, a
+    /// key that no food has, an empty source.
+    pub fn from_tables(tables: &Tables<'_>) -> Result<Larder, TableError> {
+        load::larder(tables)
+    }
+
+    fn empty() -> Larder {
+        Larder {
+            foods: Vec::new(),
+            keys: HashMap::new(),
+            packs: Vec::new(),
+            seasons: Vec::new(),
+            index: Index::default(),
+        }
+    }
+
+    /// The food of an index this larder gave; `None` for one of another larder that is out of its range.
+    #[must_use]
+    pub fn get(&self, id: FoodId) -> Option<&Food> {
+        self.foods.get(id.0 as usize)
+    }
+
+    /// The index of a key.
+    #[must_use]
+    pub fn id(&self, key: &str) -> Option<FoodId> {
+        self.keys.get(key).copied()
+    }
+
+    /// The food of a key: `carrot`, `haddock_smoked`.
+    #[must_use]
+    pub fn by_key(&self, key: &str) -> Option<&Food> {
+        self.id(key).and_then(|id| self.get(id))
+    }
+
+    /// All foods, in the order of the name table.
+    pub fn foods(&self) -> impl ExactSizeIterator<Item = (FoodId, &Food)> {
+        self.foods
+            .iter()
+            .enumerate()
+            .map(|(index, food)| (FoodId(index as u32), food))
+    }
+
+    /// How many foods it holds.
+    #[must_use]
+    pub fn len(&self) -> usize {
+        self.foods.len()
+    }
+
+    /// Whether it holds none.
+    #[must_use]
+    pub fn is_empty(&self) -> bool {
+        self.foods.is_empty()
+    }
+
+    /// The packs a food is sold in, smallest first; empty when it is sold loose or nothing is known.
+    #[must_use]
+    pub fn packs(&self, id: FoodId) -> &[Pack] {
+        self.packs.get(id.0 as usize).map_or(&[], Vec::as_slice)
+    }
+
+    /// The months a food is in season, by market; empty when it is there all year or nothing is known.
+    #[must_use]
+    pub fn seasons(&self, id: FoodId) -> &[Season] {
+        self.seasons.get(id.0 as usize).map_or(&[], Vec::as_slice)
+    }
+}

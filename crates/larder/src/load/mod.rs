@@ -1,0 +1,64 @@
+//! From the texts of the tables to a larder.
+//!
+//! The name table comes first and gives every food its index; all others refer to its keys. What holds for a kind of
+//! food (`kinds.tsv`) is laid under each food before the food's own rows.
+
+mod behaviour;
+mod kinds;
+mod names;
+mod sides;
+pub(crate) mod weights;
+
+use std::collections::HashMap;
+
+use crate::error::{Fault, TableError};
+use crate::find::Index;
+use crate::larder::Larder;
+use crate::table::Row;
+use crate::tables::Tables;
+use crate::{Food, FoodId};
+
+/// Reads all tables.
+pub(crate) fn larder(tables: &Tables<'_>) -> Result<Larder, TableError> {
+    let (mut foods, keys) = names::read(tables.names)?;
+    let shelf = Shelf { keys };
+    names::compositions(tables, &shelf, &mut foods)?;
+    weights::read(tables, &shelf, &mut foods)?;
+    let kinds = kinds::read(tables.kinds)?;
+    behaviour::read(tables.behaviour, &kinds, &shelf, &mut foods)?;
+    sides::read(tables, &kinds, &shelf, &mut foods)?;
+    let packs = sides::packs(tables.packs, &shelf, foods.len())?;
+    let seasons = sides::seasons(tables.season, &shelf, foods.len())?;
+    let index = Index::new(&foods, tables.words)?;
+    Ok(Larder {
+        foods,
+        keys: shelf.keys,
+        packs,
+        seasons,
+        index,
+    })
+}
+
+/// The keys and their places.
+struct Shelf {
+    keys: HashMap<String, FoodId>,
+}
+
+impl Shelf {
+    /// The place of the key in the row's first cell.
+    fn place<const N: usize>(&self, row: &Row<'_, N>) -> Result<usize, TableError> {
+        let key = row.filled(0)?;
+        match self.keys.get(key) {
+            Some(id) => Ok(id.0 as usize),
+            None => Err(row.fault(Fault::UnknownKey(key.to_owned()))),
+        }
+    }
+
+    /// The food of the key in the row's first cell.
+    fn food<'f, const N: usize>(&self, row: &Row<'_, N>, foods: &'f mut [Food]) -> Result<&'f mut Food, TableError> {
+        let place = self.place(row)?;
+        foods
+            .get_mut(place)
+            .ok_or_else(|| row.fault(Fault::UnknownKey(row.text(0).to_owned())))
+    }
+}

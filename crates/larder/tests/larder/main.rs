@@ -1,0 +1,7 @@
+//! The larder as other crates see it: the built-in tables, the resolver, the weights.
+
+mod corpus;
+mod facts;
+mod names;
+mod speed;
+mod tables;

@@ -1,0 +1,207 @@
+//! The official wording of household weights ('stalk, large (11"-12" long)', '.5 cup, diced') in our units and cuts.
+//!
+//! What is no kitchen measure is passed over: servings, ounces, cubic inches, yields of cooked meat from raw.
+
+use super::Named;
+
+/// A weight in our words: unit (`each` for a piece that is counted), cut or size.
+#[derive(Debug, PartialEq, Eq)]
+pub(crate) struct Said {
+    pub(crate) unit: &'static str,
+    pub(crate) cut: String,
+}
+
+/// Words that make a weight something else than a measure of the food as it is bought or cut.
+const NOT_A_MEASURE: [&str; 22] = [
+    "serving",
+    "nlea",
+    "yield",
+    "yields",
+    "cubic",
+    "refuse",
+    "oz",
+    "lb",
+    "pat",
+    "order",
+    "container",
+    "recipe",
+    "prepared",
+    "frozen",
+    "ckd",
+    "inch",
+    "dinner",
+    "bird",
+    "patty",
+    "as",
+    "from",
+    "link",
+];
+
+/// Words for a unit of the measure crate.
+const UNITS: [(&str, &str); 38] = [
+    ("cup", "cup"),
+    ("cups", "cup"),
+    ("tbsp", "tablespoon"),
+    ("tablespoon", "tablespoon"),
+    ("tablespoons", "tablespoon"),
+    ("tsp", "teaspoon"),
+    ("teaspoon", "teaspoon"),
+    ("teaspoons", "teaspoon"),
+    ("floz", "fluid_ounce"),
+    ("pint", "pint"),
+    ("quart", "quart"),
+    ("clove", "clove"),
+    ("cloves", "clove"),
+    ("stalk", "stalk"),
+    ("stalks", "stalk"),
+    ("sprig", "sprig"),
+    ("sprigs", "sprig"),
+    ("leaf", "leaf"),
+    ("leaves", "leaf"),
+    ("slice", "slice"),
+    ("slices", "slice"),
+    ("strip", "strip"),
+    ("strips", "strip"),
+    ("head", "head"),
+    ("bunch", "bunch"),
+    ("stick", "stick"),
+    ("bulb", "bulb"),
+    ("can", "can"),
+    ("jar", "jar"),
+    ("fillet", "fillet"),
+    ("fillets", "fillet"),
+    ("sheet", "sheet"),
+    ("loaf", "loaf"),
+    ("cube", "cube"),
+    ("piece", "piece"),
+    ("dash", "dash"),
+    ("drop", "drop"),
+    ("bottle", "bottle"),
+];
+
+/// Words for a piece of any food.
+const PIECES: [&str; 14] = [
+    "each", "item", "unit", "whole", "fruit", "spear", "ear", "pod", "pepper", "root", "rhizome", "chop", "steak",
+    "sprout",
+];
+
+const SIZES: [&str; 4] = ["small", "medium", "large", "jumbo"];
+
+/// Lower-case words of a text.
+pub(crate) fn words(text: &str) -> Vec<String> {
+    let parts = text.split(|character: char| !character.is_alphanumeric());
+    parts.filter(|part| !part.is_empty()).map(str::to_lowercase).collect()
+}
+
+/// The weight's unit and cut; nothing when it is no kitchen measure of this food.
+pub(crate) fn said(text: &str, food: &Named) -> Option<Said> {
+    let bare = outside_brackets(text).to_lowercase().replace("fl oz", "floz");
+    let words = words(&bare);
+    if words
+        .iter()
+        .any(|word| NOT_A_MEASURE.contains(&word.as_str()) || word.bytes().any(|byte| byte.is_ascii_digit()))
+    {
+        return None;
+    }
+    let first = words.first()?;
+    let size = SIZES.into_iter().find(|size| words.iter().any(|word| word == size));
+    if let Some((_, unit)) = UNITS.iter().find(|(word, _)| word == first) {
+        let volume = ["cup", "tablespoon", "teaspoon", "fluid_ounce", "pint", "quart"].contains(unit);
+        let cut = match size {
+            Some(size) if !volume => size.to_owned(),
+            _ => joined(words.get(1..).unwrap_or(&[])),
+        };
+        return Some(Said { unit, cut });
+    }
+    let own = |word: &String| {
+        let singular = word
+            .strip_suffix("es")
+            .or_else(|| word.strip_suffix('s'))
+            .unwrap_or(word);
+        food.words.iter().any(|name| name == word || name == singular)
+    };
+    if SIZES.contains(&first.as_str()) || first == "extra" || PIECES.contains(&first.as_str()) || own(first) {
+        let extra = words.iter().any(|word| word == "extra");
+        let rest = words
+            .iter()
+            .skip(1)
+            .filter(|word| !own(word) && !PIECES.contains(&word.as_str()));
+        let cut = match size {
+            Some("large") if extra => "extra large".to_owned(),
+            Some(size) => size.to_owned(),
+            None => joined(&rest.cloned().collect::<Vec<_>>()),
+        };
+        return Some(Said { unit: "each", cut });
+    }
+    None
+}
+
+/// Words of a cut in a row, without small words at the ends.
+fn joined(words: &[String]) -> String {
+    let small = |word: &&String| ["with", "without", "or", "and", "of", "the", "skin", "bone"].contains(&word.as_str());
+    if words.iter().all(|word| small(&word)) {
+        String::new()
+    } else {
+        words.join(" ")
+    }
+}
+
+/// The text without what stands in brackets.
+fn outside_brackets(text: &str) -> String {
+    let mut depth = 0usize;
+    let mut out = String::with_capacity(text.len());
+    for character in text.chars() {
+        match character {
+            '(' => depth += 1,
+            ')' => depth = depth.saturating_sub(1),
+            other if depth == 0 => out.push(other),
+            _ => {}
+        }
+    }
+    out
+}
+
+#[cfg(test)]
+mod tests {
+    use super::{said, words};
+    use crate::larder::Named;
+
+    #[test]
+    fn official_wordings_in_our_units_and_cuts() {
+        let food = Named {
+            key: "potato".into(),
+            words: words("potato potatoes leek celery"),
+            ndb: None,
+            blend: false,
+            kind: "root".into(),
+        };
+        let cases = [
+            ("cup, chopped", Some(("cup", "chopped"))),
+            ("cup chopped", Some(("cup", "chopped"))),
+            ("cup (8 fl oz)", Some(("cup", ""))),
+            ("fl oz", Some(("fluid_ounce", ""))),
+            ("stalk, large (11\"-12\" long)", Some(("stalk", "large"))),
+            ("Potato large (3\" to 4-1/4\" dia)", Some(("each", "large"))),
+            ("medium (2-1/2\" dia)", Some(("each", "medium"))),
+            ("extra large", Some(("each", "extra large"))),
+            ("leek", Some(("each", ""))),
+            ("clove", Some(("clove", ""))),
+            ("NLEA serving", None),
+            ("oz, boneless", None),
+            (
+                "piece, cooked, excluding refuse (yield from 1 lb raw meat with refuse)",
+                None,
+            ),
+            ("cubic inch", None),
+            ("slice, large (1/4\" thick)", Some(("slice", "large"))),
+        ];
+        for (text, expected) in cases {
+            let found = said(text, &food);
+            assert_eq!(
+                found.as_ref().map(|said| (said.unit, said.cut.as_str())),
+                expected,
+                "{text}"
+            );
+        }
+    }
+}
