@@ -48,7 +48,10 @@ pub(super) fn hundred_grams(food: &Food) -> Matter {
     set(Stuff::Ash, (known(table.ash_g) - salt).max(0.0));
     balance(&mut grams);
 
-    Matter { mass_kg: grams.map(|g| g / 1000.0), nutrients: nutrients(food, carbohydrate) }
+    Matter {
+        mass_kg: grams.map(|g| g / 1000.0),
+        nutrients: nutrients(food, carbohydrate),
+    }
 }
 
 /// Brings the grams to 100 by water, or by scaling when there is too little of it.
@@ -72,7 +75,9 @@ fn nutrients(food: &Food, carbohydrate_g: f64) -> [f64; Nutrient::ALL.len()] {
     let protein = known(table.protein_g) * known(table.protein_factor.or(Some(GENERAL_KCAL.0)));
     let fat = known(table.fat_g) * known(table.fat_factor.or(Some(GENERAL_KCAL.1)));
     let carbohydrate = carbohydrate_g * known(table.carbohydrate_factor.or(Some(GENERAL_KCAL.2)));
-    let own = [table.protein_factor, table.fat_factor, table.carbohydrate_factor].iter().any(Option::is_some);
+    let own = [table.protein_factor, table.fat_factor, table.carbohydrate_factor]
+        .iter()
+        .any(Option::is_some);
     let reckoned = protein + fat + carbohydrate;
     let scale = match table.energy_kcal {
         Some(kcal) if !own && reckoned > 0.0 && kcal.is_finite() => {
@@ -98,7 +103,10 @@ fn nutrients(food: &Food, carbohydrate_g: f64) -> [f64; Nutrient::ALL.len()] {
 
 /// `matter` times a number.
 pub(super) fn scaled(matter: &Matter, by: f64) -> Matter {
-    Matter { mass_kg: matter.mass_kg.map(|kg| kg * by), nutrients: matter.nutrients.map(|x| x * by) }
+    Matter {
+        mass_kg: matter.mass_kg.map(|kg| kg * by),
+        nutrients: matter.nutrients.map(|x| x * by),
+    }
 }
 
 /// So many kilograms of water and nothing else.

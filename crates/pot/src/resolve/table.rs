@@ -20,12 +20,18 @@ impl Table {
     pub(super) fn read(text: &'static str) -> Self {
         let mut lines = text.lines().filter(|line| !line.starts_with('#') && !line.is_empty());
         let header = lines.next().unwrap_or("").split('\t').collect();
-        Table { header, rows: lines.map(|line| line.split('\t').collect()).collect() }
+        Table {
+            header,
+            rows: lines.map(|line| line.split('\t').collect()).collect(),
+        }
     }
 
     /// Its rows in order.
     pub(super) fn rows(&self) -> impl Iterator<Item = Row<'_>> {
-        self.rows.iter().map(|cells| Row { header: &self.header, cells })
+        self.rows.iter().map(|cells| Row {
+            header: &self.header,
+            cells,
+        })
     }
 }
 
@@ -48,8 +54,11 @@ impl Row<'_> {
 
     /// The columns `minutes_low`, `minutes`, `minutes_high`; `None` for empty cells.
     pub(super) fn minutes(&self) -> Option<Spread> {
-        let (low, mid, high) =
-            (self.number("minutes_low")?, self.number("minutes")?, self.number("minutes_high")?);
+        let (low, mid, high) = (
+            self.number("minutes_low")?,
+            self.number("minutes")?,
+            self.number("minutes_high")?,
+        );
         Some(Spread { low, mid, high })
     }
 }
@@ -105,7 +114,11 @@ mod tests {
         for (file, text) in FILES {
             for row in Table::read(text).rows() {
                 if let Some(minutes) = row.minutes() {
-                    assert!(minutes.low <= minutes.mid && minutes.mid <= minutes.high, "{file}: {:?}", row.cells);
+                    assert!(
+                        minutes.low <= minutes.mid && minutes.mid <= minutes.high,
+                        "{file}: {:?}",
+                        row.cells
+                    );
                 }
                 assert!(row.factor("spread") >= 1.0, "{file}: {:?}", row.cells);
             }

@@ -49,13 +49,18 @@ pub(super) fn stem(word: &str) -> &str {
             return &word[..word.len() - 2];
         }
     }
-    if word.len() > 3 && word.ends_with('s') && !word.ends_with("ss") { &word[..word.len() - 1] } else { word }
+    if word.len() > 3 && word.ends_with('s') && !word.ends_with("ss") {
+        &word[..word.len() - 1]
+    } else {
+        word
+    }
 }
 
 /// Whether two names share a word, plural or not; words of one or two letters do not count.
 pub(super) fn share_a_word(one: &str, other: &str) -> bool {
     let (one, other) = (plain(one), plain(other));
-    one.split_whitespace().any(|a| a.len() > 2 && other.split_whitespace().any(|b| stem(a) == stem(b)))
+    one.split_whitespace()
+        .any(|a| a.len() > 2 && other.split_whitespace().any(|b| stem(a) == stem(b)))
 }
 
 /// The numbers that stand in the words, in order, each with the word after it.
@@ -66,7 +71,11 @@ pub(super) fn numbers(hay: &str) -> Vec<(f64, String)> {
         let figures = word.trim_end_matches(|c: char| !c.is_ascii_digit());
         let after = &word[figures.len()..];
         let Some(number) = number(figures) else { continue };
-        let unit = if after.is_empty() { words.get(place + 1).copied().unwrap_or("") } else { after };
+        let unit = if after.is_empty() {
+            words.get(place + 1).copied().unwrap_or("")
+        } else {
+            after
+        };
         found.push((number, unit.to_owned()));
     }
     found
@@ -97,11 +106,10 @@ mod tests {
 
     #[test]
     fn numbers_carry_the_word_after_them() {
-        assert_eq!(numbers(&plain("a 28 cm pot, 5.5l, 1/2 inch")), vec![
-            (28.0, "cm".to_owned()),
-            (5.5, "l".to_owned()),
-            (0.5, "inch".to_owned())
-        ]);
+        assert_eq!(
+            numbers(&plain("a 28 cm pot, 5.5l, 1/2 inch")),
+            vec![(28.0, "cm".to_owned()), (5.5, "l".to_owned()), (0.5, "inch".to_owned())]
+        );
     }
 
     #[test]

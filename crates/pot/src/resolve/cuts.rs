@@ -1,0 +1,120 @@
+//! Pieces and their size, from the words of a cut.
+
+use potwright_larder::{Food, Shape};
+use potwright_manuscript::Size;
+use potwright_measure::Spread;
+
+use super::table;
+use super::words::{has, longest, numbers};
+use crate::{Lot, Pieces};
+
+/// Spread of a size that is written: cooks cut within a quarter of it (common practice, no source).
+const WRITTEN_SIZE: f64 = 1.25;
+
+/// Spread of a size that is not said at all.
+const UNSAID_SIZE: f64 = 1.5;
+
+/// The shape and the relative spread of its least dimension.
+pub(super) fn shape(food: &Food, words: &str, size: Option<&Size>) -> (Shape, Spread) {
+    let own = food.behaviour.shape.unwrap_or(Shape::Sphere { diameter_mm: 20.0 });
+    let written = written_size_mm(words).or(match size {
+        Some(Size::Millimetres(low, high)) => Some(f64::midpoint(*low, *high)),
+        _ => None,
+    });
+    let row = longest(&table::CUTS, words);
+    if let Some(mm) = written.filter(|mm| mm.is_finite() && *mm > 0.1 && *mm < 500.0) {
+        let flat = row.is_some_and(|row| row.text("shape") == "slab") || has(words, "thick");
+        let shape = if flat {
+            Shape::Slab { thickness_mm: mm }
+        } else {
+            Shape::Sphere { diameter_mm: mm }
+        };
+        // A length is not the least dimension of something thin.
+        let long = has(words, "lengths") || has(words, "length") || has(words, "long");
+        let kept = if long && least_mm(own) < mm { own } else { shape };
+        return (kept, Spread::within_factor(1.0, WRITTEN_SIZE));
+    }
+    let Some(row) = row else {
+        return (own, Spread::within_factor(1.0, UNSAID_SIZE));
+    };
+    let mm = row.number("mm").unwrap_or(20.0);
+    let cut = match row.text("shape") {
+        "slab" => Shape::Slab { thickness_mm: mm },
+        _ => Shape::Sphere { diameter_mm: mm },
+    };
+    // A cut does not make a thing larger than it is.
+    let shape = if least_mm(own) < mm && !has(words, "whole") {
+        own
+    } else {
+        cut
+    };
+    (shape, Spread::within_factor(1.0, row.factor("spread")))
+}
+
+/// The least dimension in millimetres.
+fn least_mm(shape: Shape) -> f64 {
+    match shape {
+        Shape::Slab { thickness_mm } => thickness_mm,
+        Shape::Cylinder { diameter_mm } | Shape::Sphere { diameter_mm } => diameter_mm,
+    }
+}
+
+/// A size in centimetres, millimetres or inches in the words; of a range the middle.
+pub(super) fn written_size_mm(words: &str) -> Option<f64> {
+    let found: Vec<(f64, String)> = numbers(words);
+    for (place, (number, unit)) in found.iter().enumerate() {
+        let factor = match unit.as_str() {
+            "cm" | "centimetre" | "centimetres" | "centimeter" | "centimeters" => 10.0,
+            "mm" | "millimetre" | "millimetres" | "millimeter" | "millimeters" => 1.0,
+            "inch" | "inches" | "in" if *number <= 6.0 => 25.4,
+            _ => continue,
+        };
+        // '2 to 3 cm', '1 1/2 inch'.
+        let before = place.checked_sub(1).and_then(|place| found.get(place));
+        let low = match before {
+            Some((low, word)) if word == "to" && low < number => Some(*low),
+            Some((whole, fraction)) if *number < 1.0 && fraction.contains('/') => {
+                return Some((whole + number) * factor);
+            }
+            _ => None,
+        };
+        return Some(low.map_or(*number, |low| f64::midpoint(low, *number)) * factor);
+    }
+    None
+}
+
+/// Makes a lot part of a ball or loaf: it no longer disperses, and heat sees the whole piece.
+pub(super) fn as_one_piece(lot: &mut Lot, shape: Shape) {
+    let none = Pieces {
+        shape,
+        size_spread: Spread::within_factor(1.0, WRITTEN_SIZE),
+        hazard: None,
+        softens: None,
+        absorbs: None,
+        sheds_water: None,
+        renders: None,
+        falls_apart: None,
+    };
+    let pieces = lot.pieces.get_or_insert(none);
+    pieces.shape = shape;
+    pieces.size_spread = none.size_spread;
+}
+
+/// Pieces of a food; `None` for what disperses in the liquid.
+pub(super) fn pieces(food: &Food, words: &str, size: Option<&Size>) -> Option<Pieces> {
+    if food.behaviour.disperses {
+        return None;
+    }
+    let (shape, size_spread) = shape(food, words, size);
+    let behaviour = &food.behaviour;
+    Some(Pieces {
+        shape,
+        size_spread,
+        hazard: behaviour.hazard,
+        softens: behaviour.softens,
+        absorbs: behaviour.absorbs,
+        sheds_water: behaviour.sheds_water,
+        renders: behaviour.renders,
+        falls_apart: behaviour.falls_apart,
+    })
+}

@@ -1,0 +1,421 @@
+//! What a food word of the method brings in: from the shelf, from another vessel, or from nowhere on the list.
+
+use potwright_larder::{Hints, Kind};
+use potwright_manuscript::{FoodRef, Ingredient, Operation, Share, Target, Words};
+use potwright_measure::{Mass, Spread};
+
+use super::amount::{self, Asked, Weighed};
+use super::bench::{Bench, NOTHING};
+use super::table;
+use super::verbs::{self, Class};
+use super::vessels::{self, Style};
+use super::words::{has, plain, share_a_word};
+use crate::{Lot, Part, Portion, Source};
+
+/// Water to cover food in a pot: as much as the food weighs (common practice, no source; ×/÷1.5).
+const WATER_TO_COVER: f64 = 1.0;
+
+/// Water to soak or boil dried pulses, grains and pasta in: three times their weight, as packets say (common
+/// practice, no source; ×/÷1.5).
+const WATER_FOR_DRY: f64 = 3.0;
+
+/// 'A little water': grams (common practice, no source; ×/÷2).
+const A_LITTLE_G: f64 = 60.0;
+
+/// 'A little of', 'some of', when nothing later takes the rest (common practice, no source; ×/÷2).
+const SOME_OF: f64 = 0.25;
+
+/// Where something that goes in comes from.
+enum From {
+    Shelf(Portion),
+    Vessel(usize, Part),
+}
+
+impl Bench<'_> {
+    /// Brings foods into a vessel, wherever they are. Returns the lots that are named.
+    pub(super) fn bring(&mut self, operation: &Operation, vessel: usize) -> Vec<usize> {
+        let mut named = Vec::new();
+        let mut portions: Vec<Portion> = Vec::new();
+        let mut moves: Vec<(usize, Part)> = Vec::new();
+        for food in &operation.foods {
+            for from in self.find_food(food, vessel, &mut named) {
+                match from {
+                    From::Shelf(portion) => portions.push(portion),
+                    From::Vessel(other, part) => merge(&mut moves, other, part),
+                }
+            }
+        }
+        for (other, part) in moves {
+            let part = if self.all_of_it(other, &part) { Part::All } else { part };
+            self.transfer(other, vessel, part);
+        }
+        self.add(vessel, portions);
+        named
+    }
+
+    /// Whether a part is all that a vessel holds, or its contents go as one.
+    fn all_of_it(&self, vessel: usize, part: &Part) -> bool {
+        let held = &self.held[vessel];
+        let side = self.uses[vessel].style == Style::Hold;
+        match part {
+            Part::Lots(lots) => (held.mixed && side) || (side && held.lots.iter().all(|(lot, _)| lots.contains(lot))),
+            _ => false,
+        }
+    }
+
+    fn find_food(&mut self, food: &FoodRef, vessel: usize, named: &mut Vec<usize>) -> Vec<From> {
+        match &food.target {
+            Target::Ingredient { index, item } => {
+                let Some(lot) = self.stocked.lot(*index, *item) else {
+                    return Vec::new();
+                };
+                named.push(lot);
+                self.find_lot(lot, Some(*index), &food.share, vessel)
+            }
+            Target::Pot => self.find_pot(food, vessel),
+            Target::Component(name) => self.find_component(name, &food.share, vessel),
+            Target::Unlisted(name) => match self.unlisted(name, food, vessel) {
+                Some(lot) => {
+                    named.push(lot);
+                    self.find_lot(lot, None, &Share::Whole, vessel)
+                }
+                None => Vec::new(),
+            },
+        }
+    }
+
+    /// 'It', 'everything': the contents of the vessel being worked in, when that is not this one.
+    fn find_pot(&self, food: &FoodRef, vessel: usize) -> Vec<From> {
+        let Some(from) = self.here.filter(|here| *here != vessel && !self.is_empty(*here)) else {
+            return Vec::new();
+        };
+        let part = match food.share {
+            Share::Fraction(part) => Part::Share(part.to_f64().clamp(0.0, 1.0)),
+            _ if has(&plain(&food.words.text), "solids") => Part::Solids,
+            _ => Part::All,
+        };
+        vec![From::Vessel(from, part)]
+    }
+
+    /// A lot from the shelf, or from the other vessels that hold it.
+    fn find_lot(&mut self, lot: usize, ingredient: Option<usize>, share: &Share, vessel: usize) -> Vec<From> {
+        let left = self.left.get(lot).copied().unwrap_or(0.0);
+        if left > NOTHING {
+            let share = self.share_of(lot, ingredient, share, left);
+            return vec![From::Shelf(Portion { lot, share })];
+        }
+        let elsewhere: Vec<usize> = self
+            .where_is(lot)
+            .into_iter()
+            .filter(|other| *other != vessel)
+            .collect();
+        let here_already = self.where_is(lot).contains(&vessel);
+        // What is in this vessel already is only named; what lies on a plate as well is fetched.
+        let fetched = elsewhere
+            .into_iter()
+            .filter(|other| !here_already || self.uses[*other].style == Style::Hold);
+        fetched
+            .map(|other| From::Vessel(other, Part::Lots(vec![lot])))
+            .collect()
+    }
+
+    /// How much of a lot: what is said, or what is left shared out among the places that take it unmeasured.
+    fn share_of(&self, lot: usize, ingredient: Option<usize>, share: &Share, left: f64) -> f64 {
+        let later = ingredient.map_or(0, |index| self.later_uses(index));
+        let line = ingredient.and_then(|index| self.shelf.recipe.ingredients.get(index));
+        let in_parts = line.is_some_and(|line| line.divided) || self.stocked.to_taste.contains(&lot);
+        let even = left / (later as f64 + 1.0);
+        let share = match share {
+            Share::Fraction(part) => part.to_f64(),
+            Share::Measure(quantity) => {
+                let measured = line.and_then(|line| self.weigh_as(line, lot, quantity));
+                let whole = self.stocked.lots.get(lot).map_or(0.0, |lot| lot.mass.grams());
+                measured
+                    .filter(|_| whole > 0.0)
+                    .map_or(even, |mass| mass.grams() / whole)
+            }
+            Share::Whole if in_parts => even,
+            Share::Some if later > 0 => even,
+            Share::Some => left * SOME_OF,
+            Share::Whole | Share::Rest => left,
+        };
+        if share.is_finite() {
+            share.clamp(0.0, left)
+        } else {
+            left
+        }
+    }
+
+    /// How many later operations take some of an ingredient.
+    fn later_uses(&self, index: usize) -> usize {
+        let from = self.said.operation.map_or(0, |at| at + 1);
+        let takes = |operation: &&Operation| {
+            let class = verbs::manner(operation.verb).class;
+            let goes_in = matches!(
+                class,
+                Class::Put | Class::Loosen | Class::Mix | Class::Dress | Class::Cook
+            );
+            goes_in
+                && !operation.optional
+                && operation
+                    .foods
+                    .iter()
+                    .any(|food| matches!(food.target, Target::Ingredient { index: i, .. } if i == index))
+        };
+        self.shelf.recipe.operations.iter().skip(from).filter(takes).count()
+    }
+
+    /// The mass of a measure of a lot.
+    fn weigh_as(&self, line: &Ingredient, lot: usize, quantity: &potwright_manuscript::Quantity) -> Option<Mass> {
+        let lot = self.stocked.lots.get(lot)?;
+        // '1 of the onions': by the count of the line itself.
+        if quantity.unit.is_none() && line.quantity.is_some_and(|whole| whole.unit.is_none()) {
+            let whole = line.quantity?.amount.midpoint();
+            return (whole > 0.0).then(|| lot.mass * (quantity.amount.midpoint() / whole));
+        }
+        let measured = Ingredient {
+            quantity: Some(*quantity),
+            also: Vec::new(),
+            package: None,
+            ..line.clone()
+        };
+        let (food, made_g_ml) = match lot.source {
+            Source::Larder(id) => (self.shelf.larder.get(id), None),
+            Source::Made(index) => (None, self.shelf.made.get(index).map(|made| made.density_g_ml)),
+            Source::Unknown => (None, None),
+        };
+        let words = plain(&line.line.text);
+        let asked = Asked {
+            line: &measured,
+            food,
+            made_g_ml,
+            words: &words,
+            measures: self.shelf.measures,
+        };
+        amount::weigh(&asked).map(|weighed| weighed.mass)
+    }
+
+    /// Something made on the way: by its name, by the part of the page it stands under, by what it is made of, or the
+    /// newest bowl that has not been used.
+    fn find_component(&mut self, name: &str, share: &Share, vessel: usize) -> Vec<From> {
+        if let Some(other) = self.component(name).filter(|other| *other != vessel) {
+            let part = match share {
+                Share::Fraction(part) => Part::Share(part.to_f64().clamp(0.0, 1.0)),
+                _ => Part::All,
+            };
+            return vec![From::Vessel(other, part)];
+        }
+        let sections = &self.shelf.recipe.sections;
+        let section = sections.iter().position(|section| share_a_word(&section.name, name));
+        let lots = |bench: &Self| -> Vec<usize> {
+            let of = bench.shelf.recipe.ingredients.iter().enumerate();
+            let here = of.filter(|(_, line)| line.section.is_some() && line.section == section);
+            here.flat_map(|(index, _)| bench.stocked.of.get(index).cloned().unwrap_or_default())
+                .flatten()
+                .collect()
+        };
+        if section.is_some() {
+            let lots = lots(self);
+            let left = lots.into_iter().filter(|lot| self.left[*lot] > NOTHING);
+            return left
+                .map(|lot| {
+                    From::Shelf(Portion {
+                        lot,
+                        share: self.left[lot],
+                    })
+                })
+                .collect();
+        }
+        Vec::new()
+    }
+
+    /// The vessel that holds a component.
+    pub(super) fn component(&self, name: &str) -> Option<usize> {
+        let full = |vessel: &usize| !self.is_empty(*vessel);
+        let newest = || (0..self.held.len()).rev().filter(full);
+        let by_name = |vessel: &usize| self.held[*vessel].names.iter().any(|known| share_a_word(known, name));
+        let sections = &self.shelf.recipe.sections;
+        let by_section = |vessel: &usize| {
+            let section = self.held[*vessel].section.and_then(|section| sections.get(section));
+            section.is_some_and(|section| share_a_word(&section.name, name))
+        };
+        let by_vessel = |vessel: &usize| vessels::same_vessel(&self.uses[*vessel].name, name);
+        let by_food = |vessel: &usize| {
+            let lots = &self.held[*vessel].lots;
+            self.uses[*vessel].style == Style::Hold
+                && lots
+                    .iter()
+                    .any(|(lot, _)| share_a_word(&self.stocked.lots[*lot].name, name))
+        };
+        let side = |vessel: &usize| self.uses[*vessel].style == Style::Hold && Some(*vessel) != self.fire;
+        newest()
+            .find(by_name)
+            .or_else(|| newest().find(by_section))
+            .or_else(|| newest().find(by_food))
+            .or_else(|| newest().find(by_vessel))
+            .or_else(|| newest().find(|vessel| side(vessel) && self.held[*vessel].mixed))
+            .or_else(|| newest().find(side))
+    }
+
+    /// A food that is not on the list: a new lot of it, or the lot that the method named before. None when nothing
+    /// is known of it.
+    fn unlisted(&mut self, name: &str, food: &FoodRef, vessel: usize) -> Option<usize> {
+        let counted = matches!(&food.share, Share::Measure(quantity) if quantity.unit.is_none());
+        let found = self.shelf.find(
+            name,
+            &Hints {
+                counted,
+                ..Hints::default()
+            },
+        );
+        let words = plain(&format!("{} {}", food.words.text, name));
+        if found.food().is_none() && found.made().is_none() {
+            self.leave_open(format!(
+                "‘{name}’ is not on the list and not in the larder: it is left out."
+            ));
+            return None;
+        }
+        let same = |lot: &Lot| lot.ingredient.is_none() && share_a_word(&lot.name, name);
+        if matches!(food.share, Share::Whole) && found.kind() != Kind::Water {
+            if let Some(known) = self.stocked.lots.iter().position(same) {
+                return Some(known);
+            }
+        }
+        if found.kind() == Kind::Salt && !matches!(food.share, Share::Measure(_)) {
+            return Some(self.salt_to_taste(name, &words));
+        }
+        let weighed = self.weigh_unlisted(&found, food, &words, vessel);
+        let mut lot = self.shelf.make_up(&found, &weighed, &words, None);
+        name.clone_into(&mut lot.name);
+        if !matches!(food.share, Share::Measure(_)) {
+            let mass = amount::grams(lot.mass.grams());
+            self.assume(format!(
+                "How much {name} is not said, nor is it on the list: {mass} are reckoned."
+            ));
+        } else if found.kind() != Kind::Water {
+            self.assume(format!(
+                "‘{}’ is not on the list; the method's amount is taken.",
+                food.words.text
+            ));
+        }
+        Some(self.stock_lot(lot))
+    }
+
+    fn stock_lot(&mut self, lot: Lot) -> usize {
+        self.stocked.lots.push(lot);
+        self.left.push(1.0);
+        self.stocked.lots.len() - 1
+    }
+
+    /// Salt that only the method names is solved for; there is one such lot, or the list's own.
+    fn salt_to_taste(&mut self, name: &str, words: &str) -> usize {
+        let solved = self.stocked.to_taste.first().copied();
+        solved.unwrap_or_else(|| {
+            let found = self.shelf.find(name, &Hints::default());
+            let weighed = Weighed {
+                mass: Mass::ZERO,
+                spread: Spread::exact(1.0),
+                how: "to taste: solved for".to_owned(),
+                prepared: true,
+                guess: false,
+            };
+            let mut lot = self.shelf.make_up(&found, &weighed, words, None);
+            name.clone_into(&mut lot.name);
+            let lot = self.stock_lot(lot);
+            self.stocked.to_taste.push(lot);
+            lot
+        })
+    }
+
+    /// The amount of a food that only the method names.
+    fn weigh_unlisted(&self, found: &super::foods::Found, food: &FoodRef, words: &str, vessel: usize) -> Weighed {
+        if let Share::Measure(quantity) = &food.share {
+            let line = Ingredient {
+                line: Words {
+                    text: food.words.text.clone(),
+                    span: food.words.span,
+                },
+                quantity: Some(*quantity),
+                ..Ingredient::default()
+            };
+            let made_g_ml = found.made().map(|made| made.density_g_ml);
+            let asked = Asked {
+                line: &line,
+                food: found.food(),
+                made_g_ml,
+                words,
+                measures: self.shelf.measures,
+            };
+            if let Some(weighed) = amount::weigh(&asked) {
+                return weighed;
+            }
+        }
+        let (g, factor, how) = if found.kind() == Kind::Water {
+            let g = self.water_g(food, vessel);
+            (g, 1.5, "not said: enough to cover")
+        } else {
+            let row = amount::by_kind(&table::UNSAID_AMOUNTS, found.kind());
+            let g = row.and_then(|row| row.number("grams")).unwrap_or(0.0);
+            (
+                g,
+                row.map_or(2.0, |row| row.factor("spread")),
+                "not said: common practice",
+            )
+        };
+        let (mass, spread) = (Mass::from_grams(g), amount::around_one(factor));
+        Weighed {
+            mass,
+            spread,
+            how: how.to_owned(),
+            prepared: true,
+            guess: true,
+        }
+    }
+
+    /// Water that is not measured: a little, or enough to cover what is in the vessel and what goes in with it.
+    fn water_g(&self, food: &FoodRef, vessel: usize) -> f64 {
+        if food.share == Share::Some {
+            return A_LITTLE_G;
+        }
+        let mut named: Vec<(usize, f64)> = self.held.get(vessel).map_or_else(Vec::new, |held| held.lots.clone());
+        let operation = self.said.operation.and_then(|at| self.shelf.recipe.operations.get(at));
+        for other in operation.map_or(&[][..], |operation| &operation.foods) {
+            if let Target::Ingredient { index, item } = other.target
+                && let Some(lot) = self.stocked.lot(index, item).filter(|lot| self.left[*lot] > NOTHING)
+            {
+                named.push((lot, self.left[lot]));
+            }
+        }
+        let needs = |(lot, share): &(usize, f64)| {
+            let lot = &self.stocked.lots[*lot];
+            let factor = match lot.kind {
+                Kind::Pulse | Kind::Grain | Kind::Pasta => WATER_FOR_DRY,
+                _ if lot.pieces.is_some() => WATER_TO_COVER,
+                _ => 0.0,
+            };
+            lot.mass.grams() * share * factor
+        };
+        let needed: f64 = named.iter().map(needs).sum();
+        if needed > 0.0 { needed } else { A_LITTLE_G }
+    }
+}
+
+/// Lots that lie in the same vessel are moved together.
+fn merge(moves: &mut Vec<(usize, Part)>, vessel: usize, part: Part) {
+    if let Part::Lots(more) = &part
+        && let Some((_, Part::Lots(lots))) = moves
+            .iter_mut()
+            .find(|(other, held)| *other == vessel && matches!(held, Part::Lots(_)))
+    {
+        lots.extend(
+            more.iter()
+                .filter(|lot| !lots.contains(lot))
+                .copied()
+                .collect::<Vec<_>>(),
+        );
+        return;
+    }
+    if !moves.contains(&(vessel, part.clone())) {
+        moves.push((vessel, part));
+    }
+}
