@@ -30,7 +30,9 @@ pub struct Target {
 impl Default for Target {
     /// 0.6–1.0 % salt: ordinary seasoning of a finished soup or stew (common practice, no source).
     fn default() -> Self {
-        Target { salt_percent: (0.6, 1.0) }
+        Target {
+            salt_percent: (0.6, 1.0),
+        }
     }
 }
 

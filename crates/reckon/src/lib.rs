@@ -1,15 +1,43 @@
 //! From trace to dossier: every answer a writer asks for, read off one simulation.
 //!
-//! [`Dossier`] is the plain data that goes to print, to the screen and to other programs. Each [`Figure`] carries
-//! its spread and *how it is known*; what cannot be computed says so instead of being left out.
-//! No I/O, no clock.
+//! [`reckon`] solves what is 'to taste', cooks the central run and as many draws as asked for, and fills a
+//! [`Dossier`]: the plain data that goes to print, to the screen and to other programs. Each [`Figure`] carries its
+//! spread and *how it is known*; what cannot be computed says so instead of being left out. No I/O, no clock.
 
+mod allergens;
+mod as_made;
+mod assemble;
+mod body;
+mod cooling;
+mod cost;
 pub mod dossier;
 pub mod figure;
+mod foods;
+mod happenings;
+pub mod label;
+mod nutrition;
+mod portions;
 pub mod prices;
+mod reading;
+mod reckon;
+mod retention;
+mod safety;
+mod sampling;
+mod steps;
+mod table;
+mod taste;
+#[cfg(test)]
+mod testing;
+mod whereabouts;
 
+pub use allergens::allergen_name;
+pub use body::flour_for_body_g;
+pub use cooling::{judge_cooling, judge_cooling_log};
 pub use dossier::{
-    AllergenRow, Body, BodyWord, CoolingRow, Doneness, Dossier, NutrientRow, Reckoned, StepRow, Target, ToTaste, Verdict,
+    AllergenRow, Body, BodyWord, CoolingRow, Doneness, Dossier, NutrientRow, Reckoned, StepRow, Target, ToTaste,
+    Verdict,
 };
 pub use figure::{Figure, Known, Measure};
 pub use prices::{Price, Prices};
+pub use reckon::reckon;
+pub use taste::salt_to_reach_kg;

@@ -1,0 +1,288 @@
+//! The dossier put together from what was read.
+
+use potwright_larder::{Food, Kind};
+use potwright_pot::{Assumption, Made, Stuff};
+
+use crate::allergens::{allergens, animal, sulphite_mg};
+use crate::as_made::{Facts, as_made};
+use crate::body::body;
+use crate::portions::Portions;
+use crate::reading::{Reading, share};
+use crate::reckon::{Given, Ground, Read};
+use crate::table::rows;
+use crate::taste::Tasted;
+use crate::{Dossier, Figure, Known, Measure, Verdict, cooling, happenings, nutrition, safety, steps};
+
+/// Layout of [`Dossier`]; raised when a field changes its meaning.
+const VERSION: u32 = 1;
+
+/// Share of what was put in that may leave as vapour before a figure hangs on the kitchen.
+const DRY: f64 = 0.03;
+
+const ALCOHOL: &str = include_str!("../data/alcohol.tsv");
+
+/// The answers, and the dish as other dishes may use it.
+pub(crate) fn assemble(given: &Given<'_>, ground: &Ground<'_>, tasted: &Tasted, read: &Read) -> (Dossier, Made) {
+    let figures = Figures {
+        ground,
+        tasted,
+        read,
+        portions: Portions::of(ground.process.servings),
+    };
+    let central = &read.runs.central;
+    let process = ground.process;
+    let allergen_rows = allergens(process, given.made, central, given.foods);
+    let animal = animal(process, given.made, given.foods);
+    let cost = ground.costs.any().then(|| figures.cost());
+    let whole_cost = cost
+        .as_ref()
+        .filter(|_| ground.costs.unpriced.is_empty())
+        .map(|cost| cost.value);
+    let made = as_made(
+        central,
+        &Facts {
+            title: &process.title,
+            allergens: &allergen_rows,
+            animal,
+            sulphite_mg: sulphite_mg(process, given.made, central, given.foods),
+            cost: whole_cost,
+        },
+    );
+    let doneness = safety::doneness(process, &read.outcomes, &read.other_outcomes);
+    let cooling = cooling::rows(process, &tasted.trace, &read.other_coolings);
+    let clock = steps::Clock::of(process, &tasted.trace, &ground.places);
+    let portions = figures.portions;
+    let dossier = Dossier {
+        version: VERSION,
+        title: process.title.clone(),
+        yield_mass: figures.yield_mass(),
+        yield_volume: figures.hanging(Measure::Litres, |r| r.volume_l),
+        serves: process.servings,
+        portions: portions.number(central),
+        portions_because: portions.because(process.servings),
+        portion_mass: figures.hanging(Measure::Grams, |r| portions.share_of(1000.0 * r.yield_kg, r)),
+        portion_volume: figures.hanging(Measure::Millilitres, |r| portions.share_of(1000.0 * r.volume_l, r)),
+        solids: figures.hanging(Measure::Percent, |r| 100.0 * share(r.pieces_kg, r.yield_kg)),
+        elapsed: figures.plain(Measure::Minutes, Known::NeedsYourKitchen, |r| r.elapsed_min),
+        hands_on: figures.plain(Measure::Minutes, Known::RuleOfThumb, |r| r.hands_on_min),
+        liquid_salinity: figures.liquid(Reading::liquid_salinity),
+        salinity: figures.hanging(Measure::Percent, |r| r.percent(Stuff::Salt)),
+        salinity_next_day: figures.hanging(Measure::Percent, Reading::evened_salinity),
+        sugar: figures.hanging(Measure::Percent, |r| r.percent(Stuff::Sugar)),
+        fat: figures.hanging(Measure::Percent, |r| r.percent(Stuff::Fat)),
+        acid: figures.hanging(Measure::Percent, |r| r.percent(Stuff::Acid)),
+        alcohol: figures.alcohol(),
+        alcohol_kept: figures.alcohol_kept(given),
+        boiling_point: figures.plain(Measure::Celsius, Known::ByHandbook, |r| r.boiling_c),
+        evaporated: figures.evaporated(),
+        body: body(read.thickener, &read.other_thickeners, figures.has_liquid()),
+        nutrition: nutrition::rows(&read.runs, &|r| portions.number(r)),
+        allergens: allergen_rows,
+        animal,
+        cost_per_portion: cost.as_ref().map(|_| figures.cost_per_portion()),
+        cost,
+        currency: given.prices.currency.clone(),
+        unpriced: ground.costs.unpriced.clone(),
+        to_taste: tasted.to_taste.clone(),
+        steps: steps::rows(process, &tasted.trace, &clock),
+        happenings: happenings::happenings(process, &tasted.trace),
+        assumptions: figures.assumptions(),
+        open: process.open.clone(),
+        cautions: cautions(&doneness, &cooling),
+        doneness,
+        cooling,
+    };
+    (dossier, made)
+}
+
+struct Figures<'a> {
+    ground: &'a Ground<'a>,
+    tasted: &'a Tasted,
+    read: &'a Read,
+    portions: Portions,
+}
+
+impl Figures<'_> {
+    fn plain(&self, measure: Measure, known: Known, pick: impl Fn(&Reading) -> f64) -> Figure {
+        self.read.runs.figure(measure, known, pick)
+    }
+
+    /// A figure of the finished dish: by balance, unless so much boils away that pot and burner decide.
+    fn hanging(&self, measure: Measure, pick: impl Fn(&Reading) -> f64) -> Figure {
+        let central = &self.read.runs.central;
+        if share(central.evaporated_kg, central.put_in_kg) <= DRY {
+            return self.plain(measure, Known::ByBalance, pick);
+        }
+        self.plain(measure, Known::NeedsYourKitchen, pick)
+            .because(self.evaporation())
+    }
+
+    /// Everything in the vessel: bones and shells are named, because nobody eats them.
+    fn yield_mass(&self) -> Figure {
+        let figure = self.hanging(Measure::Kilograms, |r| r.yield_kg);
+        let inedible = self.plain(Measure::Kilograms, Known::ByBalance, |r| r.inedible_kg);
+        if inedible.value < 0.001 {
+            return figure;
+        }
+        let bones = format!("of it {} of bone or shell", inedible.display_value());
+        let because = figure
+            .because
+            .clone()
+            .map_or(bones.clone(), |because| format!("{because}; {bones}"));
+        figure.because(because)
+    }
+
+    /// 'evaporation of a 24 cm pot (2.8-litre pot)'.
+    fn evaporation(&self) -> String {
+        let process = self.ground.process;
+        let pot = process
+            .vessels
+            .get(process.dish_vessel)
+            .and_then(|vessel| vessel.pot.as_ref());
+        match pot {
+            Some(pot) => format!(
+                "evaporation of a {:.0} cm pot ({})",
+                pot.diameter.centimetres(),
+                pot.name
+            ),
+            None => "evaporation".to_owned(),
+        }
+    }
+
+    /// A figure of the liquid: not computed where there is none.
+    fn liquid(&self, pick: impl Fn(&Reading) -> f64) -> Figure {
+        let figure = self.hanging(Measure::Percent, pick);
+        if self.has_liquid() {
+            return figure;
+        }
+        Figure {
+            known: Known::NotComputed,
+            ..figure
+        }
+        .because("the dish has no liquid")
+    }
+
+    /// A dish has liquid when a spoon finds some: a twentieth of its mass and more.
+    fn has_liquid(&self) -> bool {
+        let central = &self.read.runs.central;
+        share(central.liquid.total_kg(), central.yield_kg) >= 0.05
+    }
+
+    fn evaporated(&self) -> Figure {
+        self.plain(Measure::Kilograms, Known::NeedsYourKitchen, |r| r.evaporated_kg)
+            .because(self.evaporation())
+    }
+
+    fn alcohol(&self) -> Figure {
+        self.plain(Measure::Grams, Known::NeedsYourKitchen, |r| {
+            self.portions.share_of(1000.0 * r.whole.kg(Stuff::Alcohol), r)
+        })
+    }
+
+    /// What is left of the alcohol, beside what the published table has for so long a simmer.
+    fn alcohol_kept(&self, given: &Given<'_>) -> Option<Figure> {
+        if self.read.runs.central.alcohol_in_kg <= 0.0 {
+            return None;
+        }
+        let kept = self.plain(Measure::Percent, Known::NeedsYourKitchen, |r| {
+            100.0 * share(r.whole.kg(Stuff::Alcohol), r.alcohol_in_kg)
+        });
+        let (process, trace) = (self.ground.process, &self.tasted.trace);
+        let drinks = process.lots.iter().enumerate().filter(|(_, lot)| {
+            let alcoholic = |food: &Food| food.composition.alcohol_g.is_some_and(|grams| grams > 0.0);
+            matches!(lot.kind, Kind::Wine | Kind::Beer | Kind::Spirit) || given.foods.of(lot).is_some_and(alcoholic)
+        });
+        let minutes = drinks
+            .map(|(lot, _)| self.ground.places.heat(process, trace, lot).wet_min)
+            .reduce(f64::max);
+        Some(match minutes.and_then(published_alcohol) {
+            Some((minutes, percent)) => kept.because(format!(
+                "USDA's table has {percent:.0} % after {minutes:.0} minutes of simmering"
+            )),
+            None => kept,
+        })
+    }
+
+    fn cost(&self) -> Figure {
+        self.priced(self.plain(Measure::Money, Known::ByBalance, |r| r.cost))
+    }
+
+    fn cost_per_portion(&self) -> Figure {
+        let portions = self.portions;
+        self.priced(self.plain(Measure::Money, Known::ByBalance, |r| portions.share_of(r.cost, r)))
+    }
+
+    fn priced(&self, figure: Figure) -> Figure {
+        match self.ground.costs.unpriced.as_slice() {
+            [] => figure,
+            unpriced => figure.because(format!("at least: no price for {}", unpriced.join(", "))),
+        }
+    }
+
+    /// The process's own, and what was assumed here.
+    fn assumptions(&self) -> Vec<Assumption> {
+        let process = self.ground.process;
+        let mut all = process.assumptions.clone();
+        let mut assume = |text: String| all.push(Assumption { text, span: None });
+        if self.portions == Portions::OfDefault {
+            assume(format!(
+                "The page does not say whom it serves: {}.",
+                self.portions.because(None)
+            ));
+        }
+        let served_with: Vec<&str> = process
+            .lots
+            .iter()
+            .filter(|lot| lot.for_serving)
+            .map(|lot| lot.name.as_str())
+            .collect();
+        if !served_with.is_empty() {
+            assume(format!(
+                "Served with it and counted for allergens and cost, not for yield and nutrition: {}.",
+                served_with.join(", ")
+            ));
+        }
+        for lot in self.tasted.idle.iter().filter_map(|lot| process.lots.get(*lot)) {
+            assume(format!(
+                "'{}' to taste hardly reaches the dish: the method does not put it in.",
+                lot.name
+            ));
+        }
+        all
+    }
+}
+
+/// The row of the table nearest to so many minutes of simmering: its minutes and the percent left.
+fn published_alcohol(minutes: f64) -> Option<(f64, f64)> {
+    rows(ALCOHOL)
+        .filter_map(|row| Some((row.number(0)?, row.number(1)?)))
+        .min_by(|a, b| (a.0 - minutes).abs().total_cmp(&(b.0 - minutes).abs()))
+}
+
+/// What always goes with a safety figure.
+fn cautions(doneness: &[crate::Doneness], cooling: &[crate::CoolingRow]) -> Vec<String> {
+    let safety = doneness.iter().any(|row| row.verdict != Verdict::NoRule) || !cooling.is_empty();
+    if !safety {
+        return Vec::new();
+    }
+    [
+        "This is a computation, not a measurement.",
+        "A thermometer in the thickest part decides.",
+        "Local codes and licensed practice prevail.",
+    ]
+    .map(str::to_owned)
+    .to_vec()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// USDA retention factors 5004 to 5009.
+    #[test]
+    fn the_nearest_row_of_the_alcohol_table() {
+        assert_eq!(published_alcohol(90.0), Some((90.0, 20.0)));
+        assert_eq!(published_alcohol(80.0), Some((90.0, 20.0)));
+        assert_eq!(published_alcohol(600.0), Some((150.0, 5.0)));
+    }
+}

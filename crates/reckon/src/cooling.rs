@@ -1,0 +1,180 @@
+//! Cooling of hot food against the two-stage rule: from 57 to 21 °C within 2 h and to 5 °C within 6 h in all (FDA
+//! Food Code 2022 3-501.14(A)).
+
+use potwright_pot::{Cooling, Process, Trace};
+
+use crate::{CoolingRow, Verdict};
+
+/// Hours allowed from 57 to 21 °C.
+const STAGE_ONE_H: f64 = 2.0;
+/// Hours allowed from 57 to 5 °C.
+const TOTAL_H: f64 = 6.0;
+/// Where the rule begins and what its stages reach, °C.
+const RULE_C: (f64, f64, f64) = (57.0, 21.0, 5.0);
+
+/// Share of the draws that must meet the rule.
+const CAUTIOUS: f64 = 0.95;
+
+/// The verdict on hours from 57 °C, none for a stage that was not reached in the hours followed.
+///
+/// *Near* when nothing is broken yet but the end was not seen.
+#[must_use]
+pub fn judge_cooling(stage_one_h: Option<f64>, total_h: Option<f64>, followed_h: f64) -> Verdict {
+    let stage = |hours: Option<f64>, limit_h: f64| match hours {
+        Some(hours) if hours <= limit_h => Verdict::Meets,
+        Some(_) => Verdict::Fails,
+        None if followed_h >= limit_h => Verdict::Fails,
+        None => Verdict::Near,
+    };
+    match (stage(stage_one_h, STAGE_ONE_H), stage(total_h, TOTAL_H)) {
+        (Verdict::Fails, _) | (_, Verdict::Fails) => Verdict::Fails,
+        (Verdict::Meets, Verdict::Meets) => Verdict::Meets,
+        _ => Verdict::Near,
+    }
+}
+
+/// The verdict on a cooling that was measured: hours and °C in order of time, straight lines between the readings.
+///
+/// A log that never shows 57 °C counts from its first reading, which is the stricter way; an empty one is *near*.
+#[must_use]
+pub fn judge_cooling_log(log: &[(f64, f64)]) -> Verdict {
+    let first_h = log.first().map_or(0.0, |reading| reading.0);
+    let start_h = falls_to(log, RULE_C.0).unwrap_or(first_h);
+    let since = |temp_c| falls_to(log, temp_c).map(|hours| hours - start_h);
+    let followed_h = log.last().map_or(0.0, |reading| reading.0 - start_h);
+    judge_cooling(since(RULE_C.1), since(RULE_C.2), followed_h)
+}
+
+/// When a log first falls to a temperature; none if it never does or begins below it.
+fn falls_to(log: &[(f64, f64)], temp_c: f64) -> Option<f64> {
+    let (first_h, first_c) = *log.first()?;
+    if first_c == temp_c {
+        return Some(first_h);
+    }
+    log.windows(2).find_map(|pair| {
+        let ((from_h, from_c), (to_h, to_c)) = (pair[0], pair[1]);
+        let crosses = from_c > temp_c && to_c <= temp_c;
+        crosses.then(|| from_h + (to_h - from_h) * (from_c - temp_c) / (from_c - to_c))
+    })
+}
+
+/// One row for each cooling in which the rule has a say: a pot that rests half an hour before it is eaten has none.
+pub(crate) fn rows(process: &Process, central: &Trace, others: &[Vec<Cooling>]) -> Vec<CoolingRow> {
+    let coolings = central.coolings.iter().enumerate();
+    coolings
+        .filter(|(_, cooling)| cooling.stage_one_h.is_some() || cooling.followed_h >= STAGE_ONE_H)
+        .map(|(index, cooling)| {
+            let same = |run: &Vec<Cooling>| run.get(index).copied();
+            let others: Vec<Cooling> = others.iter().filter_map(same).collect();
+            let verdict = cautious(cooling, &others);
+            CoolingRow {
+                span: process.acts.get(cooling.act).and_then(|act| act.span),
+                stage_one_h: cooling.stage_one_h,
+                total_h: cooling.total_h,
+                verdict,
+                says: says(cooling, verdict),
+            }
+        })
+        .collect()
+}
+
+fn of(cooling: &Cooling) -> Verdict {
+    judge_cooling(cooling.stage_one_h, cooling.total_h, cooling.followed_h)
+}
+
+fn cautious(central: &Cooling, others: &[Cooling]) -> Verdict {
+    let verdict = of(central);
+    let met = others.iter().filter(|cooling| of(cooling) == Verdict::Meets).count();
+    if verdict == Verdict::Meets && (met as f64) < CAUTIOUS * others.len() as f64 {
+        Verdict::Near
+    } else {
+        verdict
+    }
+}
+
+fn says(cooling: &Cooling, verdict: Verdict) -> String {
+    let hours = |hours: f64| format!("{hours:.1} h");
+    let one = match cooling.stage_one_h {
+        Some(found) => format!("21 °C after {}", hours(found)),
+        None => format!("still above 21 °C after {}", hours(cooling.followed_h)),
+    };
+    let two = match (cooling.stage_one_h, cooling.total_h) {
+        (_, Some(found)) => format!(", 5 °C after {}", hours(found)),
+        (Some(_), None) => format!(", still at {:.0} °C after {}", cooling.end_c, hours(cooling.followed_h)),
+        (None, None) => String::new(),
+    };
+    let so = match verdict {
+        Verdict::Meets => "that is inside the 2 and 6 hours allowed.",
+        Verdict::Near if cooling.total_h.is_none() => {
+            "the page does not follow it down to 5 °C, which must come within 6 hours."
+        }
+        Verdict::Near => "but it may take longer than the 2 and 6 hours allowed: measure the middle.",
+        _ => "it must pass 21 °C within 2 hours and 5 °C within 6: it needs to lose heat faster.",
+    };
+    format!("From 57 °C the warmest place is at {one}{two}; {so}").replace("is at still", "is still")
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::testing;
+
+    /// FDA Food Code 3-501.14(A), as logs: pass; 22 °C at 2.0 h; 6 °C at 6.0 h.
+    #[test]
+    fn three_logs() {
+        let log = [(0.0, 57.0), (1.9, 21.0), (5.8, 5.0)];
+        assert_eq!(judge_cooling_log(&log), Verdict::Meets);
+        let slow = [(0.0, 57.0), (2.0, 22.0), (5.8, 5.0)];
+        assert_eq!(judge_cooling_log(&slow), Verdict::Fails);
+        let late = [(0.0, 57.0), (1.9, 21.0), (6.0, 6.0)];
+        assert_eq!(judge_cooling_log(&late), Verdict::Fails);
+    }
+
+    #[test]
+    fn a_log_counts_from_57_degrees() {
+        // 80 °C at the start, 57 after half an hour: 21 °C at 2.4 h is 1.9 h later.
+        let log = [(0.0, 80.0), (0.5, 57.0), (2.4, 21.0), (6.3, 5.0)];
+        assert_eq!(judge_cooling_log(&log), Verdict::Meets);
+        assert_eq!(judge_cooling_log(&[]), Verdict::Near);
+        assert_eq!(judge_cooling_log(&[(0.0, 57.0), (1.0, 40.0)]), Verdict::Near);
+    }
+
+    #[test]
+    fn limits_belong_to_the_rule() {
+        assert_eq!(judge_cooling(Some(2.0), Some(6.0), 8.0), Verdict::Meets);
+        assert_eq!(judge_cooling(Some(2.01), Some(6.0), 8.0), Verdict::Fails);
+        assert_eq!(judge_cooling(Some(2.0), Some(6.01), 8.0), Verdict::Fails);
+        assert_eq!(judge_cooling(None, None, 2.0), Verdict::Fails);
+        assert_eq!(judge_cooling(Some(1.0), None, 3.0), Verdict::Near);
+    }
+
+    fn cooling(stage_one_h: Option<f64>, total_h: Option<f64>, followed_h: f64) -> Cooling {
+        Cooling {
+            vessel: 0,
+            act: 0,
+            stage_one_h,
+            total_h,
+            end_c: 30.0,
+            followed_h,
+        }
+    }
+
+    #[test]
+    fn a_short_rest_has_no_row_and_a_big_pot_fails() {
+        let process = testing::process(&[]);
+        let mut trace = testing::trace(&process);
+        trace.coolings = vec![cooling(None, None, 0.5), cooling(None, None, 12.0)];
+        let found = rows(&process, &trace, &[]);
+        assert_eq!(found.len(), 1);
+        assert_eq!(found[0].verdict, Verdict::Fails);
+        assert!(
+            found[0]
+                .says
+                .starts_with("From 57 °C the warmest place is still above 21 °C after 12.0 h;")
+        );
+        let good = cooling(Some(1.5), Some(5.0), 8.0);
+        let bad = cooling(Some(2.5), Some(5.0), 8.0);
+        assert_eq!(cautious(&good, &[good, bad]), Verdict::Near);
+        assert_eq!(cautious(&good, &[good, good]), Verdict::Meets);
+    }
+}

@@ -1,0 +1,126 @@
+//! What happened in the pot, in a cook's sentences.
+
+use potwright_pot::{Assumption, Cue, Doing, Event, Happening, Process, Trace};
+
+/// One sentence for each event, in order of time; the same sentence about the same words only once.
+pub(crate) fn happenings(process: &Process, trace: &Trace) -> Vec<Assumption> {
+    let mut said: Vec<Assumption> = Vec::new();
+    for event in &trace.events {
+        let sentence = Assumption {
+            text: sentence(process, trace, event),
+            span: process.acts.get(event.act).and_then(|act| act.span),
+        };
+        if !said.contains(&sentence) {
+            said.push(sentence);
+        }
+    }
+    said
+}
+
+fn sentence(process: &Process, trace: &Trace, event: &Event) -> String {
+    let vessel = process
+        .vessels
+        .get(event.vessel)
+        .map_or("pot", |vessel| vessel.name.as_str());
+    let since_min = trace
+        .acts
+        .get(event.act)
+        .map_or(0.0, |act| ((event.time_s - act.start_s) / 60.0).max(0.0));
+    match &event.what {
+        Happening::Boiled if since_min < 0.75 => format!("The {vessel} boils at once."),
+        Happening::Boiled => format!("The {vessel} takes {} to come to the boil.", minutes(since_min)),
+        Happening::BoiledDry => format!("The {vessel} boils dry after {}.", minutes(since_min)),
+        Happening::TooFull(level) => {
+            format!(
+                "The {vessel} is full to {:.0} % of its height: too full for this heat.",
+                100.0 * level
+            )
+        }
+        Happening::CueNotReached => format!("{} is not reached in the time given.", cue(process, event.act)),
+        Happening::BoiledThoughForbidden => format!("The {vessel} boils here, though the page says it must not."),
+        Happening::CrowdedPan { batches_needed } => format!(
+            "The {vessel} is crowded: the food stews in its own water instead of browning. It would brown in {batches_needed} batches."
+        ),
+        Happening::NotEnoughHeat => {
+            format!("The heat does not suffice for the {vessel}: it cannot hold what the page asks for.")
+        }
+        Happening::DairyHot(temp_c) => {
+            format!("The milk or cream in the {vessel} reaches {temp_c:.0} °C: it may curdle or boil over.")
+        }
+        Happening::LeftOut(what) => format!("Left out of the reckoning: {what}."),
+    }
+}
+
+fn minutes(minutes: f64) -> String {
+    match minutes.round() {
+        at_most_one if at_most_one <= 1.0 => "1 minute".to_owned(),
+        many => format!("{many:.0} minutes"),
+    }
+}
+
+/// The sign of an act in words, as the subject of a sentence.
+fn cue(process: &Process, act: usize) -> String {
+    let Some(Doing::Cook(stretch)) = process.acts.get(act).map(|act| &act.doing) else {
+        return "The sign to stop".to_owned();
+    };
+    let of = |lots: &[usize]| {
+        let names: Vec<&str> = lots
+            .iter()
+            .filter_map(|lot| process.lots.get(*lot))
+            .map(|lot| lot.name.as_str())
+            .collect();
+        if names.is_empty() {
+            String::new()
+        } else {
+            format!(" ({})", names.join(", "))
+        }
+    };
+    match &stretch.lasts.cue {
+        Some(Cue::Boils) => "The boil".to_owned(),
+        Some(Cue::Reaches(to)) => format!("A temperature of {:.0} °C", to.celsius()),
+        Some(Cue::Browned) => "'Browned'".to_owned(),
+        Some(Cue::Softened) => "'Soft'".to_owned(),
+        Some(Cue::ReducedTo(share)) => format!("A reduction to {:.0} % of the volume", 100.0 * share),
+        Some(Cue::Tender(lots)) => format!("'Tender'{}", of(lots)),
+        Some(Cue::CookedThrough(lots)) => format!("'Cooked through'{}", of(lots)),
+        Some(Cue::Other(words)) => format!("'{words}'"),
+        None => "The sign to stop".to_owned(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::testing;
+    use potwright_pot::Aim;
+
+    #[test]
+    fn sentences_a_cook_understands() {
+        let mut process = testing::process(&[]);
+        process.acts = vec![testing::cook(0, Aim::Boil, 20.0), testing::cook(0, Aim::Simmer, 20.0)];
+        let mut trace = testing::trace(&process);
+        let event = |time_s, act, what| Event {
+            time_s,
+            vessel: 0,
+            act,
+            what,
+        };
+        trace.events = vec![
+            event(840.0, 0, Happening::Boiled),
+            event(1200.0, 1, Happening::CrowdedPan { batches_needed: 3 }),
+            event(1260.0, 1, Happening::CrowdedPan { batches_needed: 3 }),
+            event(1300.0, 1, Happening::CueNotReached),
+            event(1300.0, 1, Happening::TooFull(0.97)),
+        ];
+        let found: Vec<String> = happenings(&process, &trace).into_iter().map(|said| said.text).collect();
+        assert_eq!(
+            found,
+            [
+                "The pot takes 14 minutes to come to the boil.",
+                "The pot is crowded: the food stews in its own water instead of browning. It would brown in 3 batches.",
+                "The sign to stop is not reached in the time given.",
+                "The pot is full to 97 % of its height: too full for this heat.",
+            ]
+        );
+    }
+}

@@ -1,0 +1,140 @@
+//! The whole way from a process to a dossier.
+
+use potwright_larder::Larder;
+use potwright_pot::{Cooling, Draw, Kitchen, Made, Process, Trace};
+
+use crate::body::Thickener;
+use crate::foods::Foods;
+use crate::reading::{Reading, Runs, lot_kg, served};
+use crate::safety::Outcome;
+use crate::sampling::latin_hypercube;
+use crate::taste::{self, Tasted};
+use crate::whereabouts::Whereabouts;
+use crate::{Prices, Reckoned, Target, assemble, cost, retention, safety, steps};
+
+/// Cooks a process, solves what is 'to taste', and reads every answer off.
+///
+/// `draws` further runs give the 5–95 % ranges; with none of them only the central run is done and every
+/// [`crate::Figure::spread`] is empty. The same input and `seed` give the same bytes on every machine.
+#[must_use]
+pub fn reckon(
+    process: Process,
+    kitchen: &Kitchen,
+    larder: &Larder,
+    made: &[Made],
+    prices: &Prices,
+    target: &Target,
+    draws: usize,
+    seed: u64,
+) -> Reckoned {
+    let cook = |process: &Process, draw: &Draw| potwright_pot::cook(process, kitchen, draw);
+    let given = Given {
+        cook: &cook,
+        foods: larder,
+        made,
+        prices,
+        target,
+    };
+    given.reckon(process, draws, seed)
+}
+
+/// What a process is reckoned with.
+pub(crate) struct Given<'a> {
+    pub(crate) cook: &'a dyn Fn(&Process, &Draw) -> Trace,
+    pub(crate) foods: &'a dyn Foods,
+    pub(crate) made: &'a [Made],
+    pub(crate) prices: &'a Prices,
+    pub(crate) target: &'a Target,
+}
+
+/// All runs of a process, read.
+pub(crate) struct Read {
+    pub(crate) runs: Runs,
+    pub(crate) outcomes: Vec<Outcome>,
+    pub(crate) other_outcomes: Vec<Vec<Outcome>>,
+    pub(crate) other_coolings: Vec<Vec<Cooling>>,
+    pub(crate) thickener: Thickener,
+    pub(crate) other_thickeners: Vec<Thickener>,
+}
+
+/// What holds for all runs of a process.
+pub(crate) struct Ground<'a> {
+    pub(crate) process: &'a Process,
+    pub(crate) places: Whereabouts,
+    pub(crate) kept: Vec<retention::Kept>,
+    pub(crate) costs: cost::Costs,
+}
+
+impl Given<'_> {
+    pub(crate) fn reckon(&self, process: Process, draws: usize, seed: u64) -> Reckoned {
+        let central = |process: &Process| (self.cook)(process, &Draw::central());
+        let tasted = taste::solve(process, self.target, &central, self.foods);
+        let process = &tasted.process;
+        let places = Whereabouts::of(process);
+        let ground = Ground {
+            process,
+            kept: retention::by_lot(process, &tasted.trace, &places),
+            costs: cost::Costs::of(process, self.made, self.prices, self.foods),
+            places,
+        };
+        let others: Vec<Trace> = latin_hypercube(process.lots.len(), draws, seed)
+            .iter()
+            .map(|draw| (self.cook)(process, draw))
+            .collect();
+        let read = self.read(&ground, &tasted.trace, &others);
+        let (dossier, made) = assemble::assemble(self, &ground, &tasted, &read);
+        let Tasted { process, trace, .. } = tasted;
+        Reckoned {
+            process,
+            trace,
+            dossier,
+            made,
+        }
+    }
+
+    fn read(&self, ground: &Ground<'_>, central: &Trace, others: &[Trace]) -> Read {
+        let outcomes = |trace| safety::outcomes(ground.process, trace, &ground.places, self.foods);
+        let thickener = |trace| Thickener::of(ground.process, trace);
+        Read {
+            runs: Runs {
+                central: reading(ground, central),
+                others: others.iter().map(|trace| reading(ground, trace)).collect(),
+            },
+            outcomes: outcomes(central),
+            other_outcomes: others.iter().map(outcomes).collect(),
+            other_coolings: others.iter().map(|trace| trace.coolings.clone()).collect(),
+            thickener: thickener(central),
+            other_thickeners: others.iter().map(thickener).collect(),
+        }
+    }
+}
+
+/// The numbers of one run.
+fn reading(ground: &Ground<'_>, trace: &Trace) -> Reading {
+    let process = ground.process;
+    let whole = served(trace);
+    let inedible_kg: f64 = trace.served_pieces.iter().map(|pieces| pieces.inedible_kg).sum();
+    let pieces_kg: f64 = trace
+        .served_pieces
+        .iter()
+        .map(|pieces| pieces.matter.total_kg() + pieces.inedible_kg)
+        .sum();
+    let lot_kg: Vec<f64> = (0..process.lots.len()).map(|lot| lot_kg(process, trace, lot)).collect();
+    Reading {
+        yield_kg: whole.total_kg() + inedible_kg,
+        volume_l: trace.served_volume_l,
+        liquid: trace.served_liquid,
+        whole,
+        pieces_kg,
+        elapsed_min: steps::Clock::of(process, trace, &ground.places).elapsed_min,
+        hands_on_min: trace.hands_on.minutes(),
+        alcohol_in_kg: trace.ledger.put_in.kg(potwright_pot::Stuff::Alcohol),
+        boiling_c: trace.boiling_c,
+        evaporated_kg: trace.ledger.vapour.kg(potwright_pot::Stuff::Water),
+        put_in_kg: trace.ledger.put_in.total_kg() + trace.ledger.inedible_in_kg,
+        nutrients: retention::after_heat(process, trace, &ground.kept),
+        cost: ground.costs.total(&lot_kg),
+        inedible_kg,
+        lot_kg,
+    }
+}
