@@ -42,7 +42,11 @@ pub(crate) fn with_shared_head<'a, 't>(left: &[&'a Token<'t>], right: &[&'a Toke
     let stock = head.is_any(&["stock", "broth", "bouillon"])
         && !last.is_any(&["water", "wine", "stock", "broth", "milk", "cider"]);
     let two = right.iter().filter(|t| t.is_word()).count() > 1;
-    if two && (describes && (carrier || !nounlike(last)) || pressed || stock) {
+    if two && describes && (carrier || !nounlike(last)) {
+        // 'hot or sweet Italian sausage': all but the kind that is changed.
+        let used = named("", right, Context::default()).map_or(right.len(), |n| n.used);
+        words.extend(right[1..used.max(1)].iter().copied().filter(|t| t.is_word()));
+    } else if two && (pressed || stock) {
         words.push(head);
     }
     words
@@ -67,7 +71,15 @@ pub(crate) fn alternatives(line: &Line, from: usize, to: usize, own: &Item) -> V
             let measure = measured(line, at, false).filter(|m| m.next <= next && !(m.implied && !m.has_unit));
             let start = measure.as_ref().map_or(at, |m| m.next);
             let words: Vec<&Token> = plain(&line.tokens[start..next]);
-            if let Some(item) = item(line, &words, own, measure.is_some()) {
+            let packed = measured(line, at, true).filter(|m| m.next >= next && m.has_unit && !own.name.is_empty());
+            if let Some(packed) = packed {
+                // 'or one 400 g tin': the same food by the tin.
+                let quantity = packed.quantity;
+                found.push(Alternative {
+                    item: own.clone(),
+                    quantity,
+                });
+            } else if let Some(item) = item(line, &words, own, measure.is_some()) {
                 if measure.is_some() {
                     shared = measure;
                 }

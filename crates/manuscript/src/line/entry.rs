@@ -2,7 +2,7 @@
 
 use super::alternative::{alternatives, split, with_shared_head};
 use super::name::{Context, named, nounlike};
-use super::quantity::{Measured, measured};
+use super::quantity::{Measured, measured, unit};
 use super::{Line, tail};
 use crate::lexicon::{self, Class, class};
 use crate::number;
@@ -18,6 +18,8 @@ pub(crate) struct Draft {
     pub(crate) prepared: Vec<(Option<usize>, Words)>,
     /// 'all finely diced': the work is told of every food on the line.
     pub(crate) shared: bool,
+    /// 'one of flour': the unit is that of the entry before.
+    ellipsis: bool,
     /// The context in which names are read.
     pub(crate) context: Context,
 }
@@ -27,7 +29,11 @@ pub(crate) fn entries(line: &Line, whole: Span) -> Vec<Ingredient> {
     let mut drafts: Vec<Draft> = Vec::new();
     let mut at = 0;
     while at < line.tokens.len() {
-        let (draft, next) = entry(line, at);
+        let (mut draft, next) = entry(line, at, !drafts.is_empty());
+        let before = drafts.last().and_then(|d| d.made.quantity).and_then(|q| q.unit);
+        if let (true, Some(quantity), Some(unit)) = (draft.ellipsis, &mut draft.made.quantity, before) {
+            quantity.unit = quantity.unit.or(Some(unit));
+        }
         drafts.push(draft);
         at = next.max(at + 1);
     }
@@ -66,13 +72,13 @@ fn preparation(draft: &Draft) -> Option<Words> {
 }
 
 /// The entry at a token, and the index at which the next one starts.
-fn entry(line: &Line, at: usize) -> (Draft, usize) {
+fn entry(line: &Line, at: usize, further: bool) -> (Draft, usize) {
     if let Some(found) = part_of_counted(line, at) {
         return found;
     }
     let measure = measured(line, at, false);
     let start = measure.as_ref().map_or(at, |m| m.next);
-    let (end, next) = entry_end(line, start);
+    let (end, next) = entry_end(line, start, further && measure.is_some());
     let mut draft = Draft::default();
     let lists = measure.as_ref().is_none_or(|m| m.each);
     if let Some(measure) = measure {
@@ -89,6 +95,7 @@ fn take_measure(draft: &mut Draft, measure: Measured) {
         measure.quantity.is_some() && unit.is_none() || measure.open.as_ref().is_some_and(|o| o.unit.is_none());
     draft.context.packed =
         measure.package.is_some() || matches!(unit, Some(Unit::Can | Unit::Jar | Unit::Carton | Unit::Packet));
+    draft.ellipsis = measure.ellipsis;
     let made = &mut draft.made;
     (made.quantity, made.open, made.also) = (measure.quantity, measure.open, measure.also);
     (made.package, made.size) = (measure.package, measure.size);
@@ -123,7 +130,7 @@ fn part_of_counted(line: &Line, at: usize) -> Option<(Draft, usize)> {
     let next = next + usize::from(is(next, &["of"]));
     let counted = number::amount(tokens, next)?;
     let measure = measured(line, next, false)?;
-    let (end, resume) = entry_end(line, measure.next);
+    let (end, resume) = entry_end(line, measure.next, false);
     let mut draft = Draft::default();
     take_measure(&mut draft, measure.clone());
     body(line, measure.next, end, false, &mut draft);
@@ -166,7 +173,9 @@ fn part_of_counted(line: &Line, at: usize) -> Option<(Draft, usize)> {
 }
 
 /// Where the entry that starts here is over, and where the next one starts.
-fn entry_end(line: &Line, start: usize) -> (usize, usize) {
+///
+/// On a line of several entries a bare food after a comma is one of its own.
+fn entry_end(line: &Line, start: usize, further: bool) -> (usize, usize) {
     let tokens = &line.tokens;
     let mut noun = false;
     for at in start..tokens.len() {
@@ -181,13 +190,25 @@ fn entry_end(line: &Line, start: usize) -> (usize, usize) {
                         .is_some_and(|t| t.is_any(&["and", "plus"]) || matches!(t.sign(), Some('&' | '+'))),
                 );
             let comma = matches!(token.sign(), Some(',' | ';')) && next == at + 1;
-            if starts_entry(line, next, comma) {
+            if starts_entry(line, next, comma) || further && comma && bare_food(line, next) {
                 return (at, next);
             }
         }
         noun |= nounlike(token);
     }
     (tokens.len(), tokens.len())
+}
+
+/// 'salt' or 'black pepper' up to the next comma, and nothing else.
+fn bare_food(line: &Line, at: usize) -> bool {
+    let rest = line.tokens.get(at..).unwrap_or(&[]);
+    let words: Vec<&Token> = rest.iter().take_while(|t| t.is_word()).take(4).collect();
+    let describes = Class::FOOD | Class::KIND | Class::STATE;
+    let ends = rest
+        .get(words.len())
+        .is_none_or(|t| matches!(t.sign(), Some(',' | ';' | '.')));
+    ends && words.last().is_some_and(|t| class(&t.lower).is(Class::FOOD))
+        && words.iter().all(|t| class(&t.lower).is(describes) || t.is("and"))
 }
 
 /// Whether a new amount with a food of its own stands here.
@@ -206,6 +227,10 @@ fn starts_entry(line: &Line, at: usize, comma: bool) -> bool {
     let Some(noun) = line.tokens.get(measure.next).filter(|t| t.is_word()) else {
         return false;
     };
+    if unit(&line.tokens, measure.next).is_some() && !class(&noun.lower).is(Class::FOOD) {
+        // 'about 3 lb' at the end says the amount again.
+        return false;
+    }
     let of = class(&noun.lower);
     let food = line.tokens[measure.next..]
         .iter()
@@ -398,6 +423,9 @@ fn names(line: &Line, segment: &[usize], draft: &mut Draft) {
 
 fn one_name(line: &Line, segment: &[usize], draft: &mut Draft) {
     let words: Vec<&Token> = segment.iter().map(|at| &line.tokens[*at]).collect();
+    if words.first().is_some_and(|t| t.is("or")) && two_counts(line, segment, draft) {
+        return;
+    }
     let or = split(&words);
     let (left, right) = or.map_or((words.as_slice(), &[][..]), |at| (&words[..at], &words[at + 1..]));
     let shared = with_shared_head(left, right);
@@ -436,6 +464,34 @@ fn one_name(line: &Line, segment: &[usize], draft: &mut Draft) {
             tail::apply(line, &segment[at + 1 + after..], draft);
         }
     }
+}
+
+/// '1 large or 2 small leeks': the noun after the second count is that of the first.
+fn two_counts(line: &Line, segment: &[usize], draft: &mut Draft) -> bool {
+    let Some(measure) = segment
+        .get(1)
+        .and_then(|at| measured(line, *at, false))
+        .filter(|m| !m.implied)
+    else {
+        return false;
+    };
+    let Some(from) = segment.iter().position(|at| *at >= measure.next) else {
+        return false;
+    };
+    let size = draft.made.size.take();
+    let others = draft.made.alternatives.len();
+    one_name(line, &segment[from..], draft);
+    draft.made.size = size;
+    if let Some(item) = draft.made.items.last().cloned() {
+        draft.made.alternatives.insert(
+            others,
+            crate::Alternative {
+                item,
+                quantity: measure.quantity,
+            },
+        );
+    }
+    true
 }
 
 /// The stretches between 'and' that each name a food of their own.

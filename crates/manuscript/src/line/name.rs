@@ -95,7 +95,7 @@ pub(crate) fn named(text: &str, words: &[&Token], context: Context) -> Option<Na
     let name = turned(name, &kept);
     let span = name.iter().map(|t| t.span).reduce(Span::join)?;
     found.item.span = span;
-    found.item.name = spelled(text, &name);
+    found.item.name = spelled(&name);
     (!found.item.name.is_empty()).then_some(found)
 }
 
@@ -147,7 +147,9 @@ fn end_of_name(words: &[&Token], kept: &[bool]) -> usize {
         }
         let words_of = class(&token.lower);
         if noun {
-            let ends = token.is_any(AFTER)
+            let likened = token.is("size") || token.is("the") && words.get(at + 1).is_some_and(|t| t.is("size"));
+            let ends = likened
+                || token.is_any(AFTER)
                 || matches!(token.kind, Kind::Number(_))
                 || matches!(token.sign(), Some('/' | '+' | ':' | '*' | '–' | '—'));
             let described = (words_of.is(Class::PREPARED | Class::MANNER) && !token.is_any(&["each"]))
@@ -282,6 +284,12 @@ fn work(words: &[&Token], at: usize, context: Context, running: bool) -> bool {
     if running && (token.is_any(&["and", "or"]) || matches!(token.sign(), Some('&' | '+' | '/'))) {
         return next.is(Class::PREPARED) || next.is(Class::MANNER);
     }
+    // 'stewed and strained tomatoes': what is joined to work is work.
+    let joined = rest.first().is_some_and(|t| t.is_any(&["and", "or"]))
+        && rest.get(1).is_some_and(|t| only_work(class(&t.lower)));
+    if of.is(Class::BOUGHT) && joined && !of.is(Class::KIND) {
+        return true;
+    }
     let manner_before = at > 0 && class(&words[at - 1].lower).is(Class::MANNER);
     if manner_before && running && (of.is(Class::PREPARED | Class::STATE | Class::BOUGHT)) {
         return true;
@@ -298,6 +306,10 @@ fn work(words: &[&Token], at: usize, context: Context, running: bool) -> bool {
         || token.is_any(&["salted"]) && rest.last().is_some_and(|t| t.is("water"))
 }
 
+fn only_work(words: Class) -> bool {
+    words.is(Class::PREPARED) && !words.is(Class::BOUGHT | Class::FOOD | Class::STATE)
+}
+
 /// 'hot milk' is a temperature, 'hot paprika' is not; 'boiling water', not 'boiling potatoes'.
 fn heats(token: &Token, rest: &[&Token]) -> bool {
     let liquid = rest.iter().any(|t| class(&t.lower).is(Class::LIQUID));
@@ -305,7 +317,9 @@ fn heats(token: &Token, rest: &[&Token]) -> bool {
         .last()
         .is_some_and(|t| t.is_any(&["sauce", "pepper", "peppers", "paprika"]));
     match token.lower.as_str() {
-        "hot" | "boiling" | "simmering" | "cool" => liquid && !sharp,
+        "hot" | "boiling" | "simmering" | "cool" => {
+            liquid && !sharp || rest.first().is_some_and(|t| only_work(class(&t.lower)))
+        }
         "cold" | "chilled" => !rest.first().is_some_and(|t| t.is_any(&["cuts", "meats"])),
         _ => true,
     }
@@ -362,13 +376,13 @@ fn turned<'a, 't>(name: Vec<&'a Token<'t>>, kept: &[bool]) -> Vec<&'a Token<'t>>
 }
 
 /// The words of a name, misprints mended, in small letters where the word is a common one.
-pub(crate) fn spelled(text: &str, name: &[&Token]) -> String {
+pub(crate) fn spelled(name: &[&Token]) -> String {
     let whole = name.len() == 1;
     let words = name.iter().filter(|t| t.sign().is_none()).map(|token| {
         if let Some(meant) = lexicon::meant(&token.lower, whole) {
             return meant.to_owned();
         }
-        let typed = token.span.of(text);
+        let typed = token.text;
         let shouted = typed.chars().filter(|c| c.is_alphabetic()).count() > 1 && !typed.chars().any(char::is_lowercase);
         if shouted || class(&token.lower) != Class::default() {
             typed.to_lowercase()

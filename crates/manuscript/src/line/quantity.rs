@@ -26,6 +26,8 @@ pub(crate) struct Measured {
     pub(crate) has_unit: bool,
     /// 'each' stands behind it.
     pub(crate) each: bool,
+    /// 'one of flour': the unit is that of the amount before.
+    pub(crate) ellipsis: bool,
 }
 
 /// Units of which one is meant when no number stands before them.
@@ -120,6 +122,7 @@ pub(crate) fn measured(line: &Line, at: usize, noun_before: bool) -> Option<Meas
         ..Measured::default()
     };
     let mut amount = counted.amount;
+    length_of_one(tokens, &mut found);
     let packed = multiple(line, &mut found);
     // '400 g can', 'a 28 oz can': the number is the size of the package.
     if packed.is_none()
@@ -171,6 +174,14 @@ pub(crate) fn measured(line: &Line, at: usize, noun_before: bool) -> Option<Meas
         said_again(line, &mut found, unit);
         drop_form(tokens, &mut found, unit);
     } else {
+        let one = tokens.get(found.next).is_some_and(|t| t.is("one"));
+        let of =
+            |at: usize| tokens.get(at).is_some_and(|t| t.is("of")) && !tokens.get(at + 1).is_some_and(|t| t.is("them"));
+        if counted.article && one && of(found.next + 1) {
+            found.next += 1;
+            found.ellipsis = true;
+        }
+        found.ellipsis |= !counted.article && of(found.next);
         if counted.article && !noun_before && loose(tokens, found.next) {
             return loosely(line, at, found.next);
         }
@@ -188,6 +199,10 @@ pub(crate) fn measured(line: &Line, at: usize, noun_before: bool) -> Option<Meas
 fn finish(line: &Line, mut found: Measured) -> Measured {
     let tokens = &line.tokens;
     let is = |index: usize, words: &[&str]| tokens.get(index).is_some_and(|t| t.is_any(words));
+    // An ear of corn is counted as one corn.
+    if is(found.next, &["ear", "ears", "cob", "cobs"]) && tokens.get(found.next + 1).is_some_and(Token::is_word) {
+        found.next += 1;
+    }
     if is(found.next, &["full"]) && found.has_unit {
         found.next += 1;
     }
@@ -201,7 +216,9 @@ fn finish(line: &Line, mut found: Measured) -> Measured {
     if is(found.next, &["worth"]) && is(found.next + 1, &["of"]) {
         found.next += 1;
     }
-    if is(found.next, &["of"]) {
+    if is(found.next, &["of"]) && is(found.next + 1, &["them"]) {
+        found.next += 2;
+    } else if is(found.next, &["of"]) {
         found.next += 1;
         if is(found.next, &["each"]) {
             found.each = true;
@@ -272,6 +289,11 @@ fn qualify(line: &Line, found: &mut Measured, amount: &mut Amount) {
             return;
         };
         if let Kind::Aside(index) = token.kind {
+            if let Some(size) = line.asides.get(index).and_then(aside_length) {
+                found.size = Some(size);
+                found.next += 1;
+                continue;
+            }
             let Some(quantity) = line.asides.get(index).and_then(aside_quantity) else {
                 return;
             };
@@ -284,6 +306,7 @@ fn qualify(line: &Line, found: &mut Measured, amount: &mut Amount) {
             continue;
         }
         let words = class(&token.lower);
+        let likened = token.lower.ends_with("-sized") || token.lower.ends_with("-size");
         let before_unit = || unit(&line.tokens, found.next + 1).is_some() || sized_again(line, found.next + 1);
         if words.is(Class::SIZE) && !words.is(Class::FOOD) {
             found.size = found.size.take().or(size_word(words));
@@ -291,7 +314,7 @@ fn qualify(line: &Line, found: &mut Measured, amount: &mut Amount) {
             || token.is_any(&["heaped", "heaping", "scant", "generous", "rounded"])
         {
             amount.about = true;
-        } else if !(token.is_any(&["good", "fat", "plump"]) || words.is(Class::EXACTLY) && before_unit()) {
+        } else if !(likened || token.is_any(&["good", "fat", "plump"]) || words.is(Class::EXACTLY) && before_unit()) {
             return;
         }
         found.next += 1;
@@ -324,12 +347,21 @@ fn multiple(line: &Line, found: &mut Measured) -> Option<Quantity> {
     let at = at + usize::from(tokens.get(at).is_some_and(|t| class(&t.lower).is(Class::SIZE)));
     let inner = number::amount(tokens, at).filter(|inner| !inner.article)?;
     let (unit, next) = measure_unit(tokens, inner.next)?;
-    found.next = next;
+    found.next = second_system(tokens, next);
     Some(Quantity {
         amount: inner.amount,
         unit: Some(unit),
         span: line.span(at, next)?,
     })
+}
+
+/// Over the same size said in the other system: '400g/14oz can'.
+fn second_system(tokens: &[Token], at: usize) -> usize {
+    let stroke = tokens.get(at).is_some_and(|t| matches!(t.sign(), Some('/' | '|')));
+    let inner = number::amount(tokens, at + 1).filter(|c| stroke && !c.article);
+    inner
+        .and_then(|c| measure_unit(tokens, c.next))
+        .map_or(at, |(_, next)| next)
 }
 
 /// A unit of mass or volume, a hyphen before it allowed: 'g', '-oz'.
@@ -343,15 +375,10 @@ fn measure_unit(tokens: &[Token], at: usize) -> Option<(Unit, usize)> {
 fn package(line: &Line, at: usize, counted: Counted) -> Option<(Quantity, Unit, usize)> {
     let tokens = &line.tokens;
     let (weight, next) = measure_unit(tokens, counted.next)?;
-    let second = match tokens.get(next)?.kind {
-        Kind::Aside(_) => next + 1,
-        _ => next,
-    };
+    let second = second_system(tokens, next);
+    let second = second + usize::from(matches!(tokens.get(second)?.kind, Kind::Aside(_)));
     let (unit, after) = unit(tokens, second)?;
-    let packed = matches!(
-        unit,
-        Unit::Can | Unit::Jar | Unit::Bottle | Unit::Packet | Unit::Carton | Unit::Tub | Unit::Bag | Unit::Box
-    );
+    let packed = is_package(unit);
     let said = tokens.get(second).is_some_and(|t| class(&t.lower).is(Class::CONTAINER)) && packed;
     if !said || !continues(line, after) {
         return None;
@@ -366,6 +393,14 @@ fn package(line: &Line, at: usize, counted: Counted) -> Option<(Quantity, Unit, 
         unit,
         after,
     ))
+}
+
+/// Units that are packages with a size of their own.
+fn is_package(unit: Unit) -> bool {
+    matches!(
+        unit,
+        Unit::Can | Unit::Jar | Unit::Bottle | Unit::Packet | Unit::Carton | Unit::Tub | Unit::Bag | Unit::Box
+    )
 }
 
 /// '2 cups to 3 cups', '200 g-250 g': the upper end, when the unit is the same.
@@ -420,7 +455,11 @@ fn said_again(line: &Line, found: &mut Measured, first: Unit) {
                 .map(aside_quantities)
                 .filter(|all| !all.is_empty());
             let Some(quantities) = quantity else { return };
-            found.also.extend(quantities);
+            if is_package(first) && found.package.is_none() {
+                found.package = quantities.first().copied();
+            } else {
+                found.also.extend(quantities);
+            }
             found.next += 1;
             continue;
         }
@@ -433,8 +472,7 @@ fn said_again(line: &Line, found: &mut Measured, first: Unit) {
         let Some((unit, next)) = measure_unit(&line.tokens, inner.next) else {
             return;
         };
-        let like = unit != first && (unit.dimension() == first.dimension() || token.sign().is_some());
-        if token.is("or") && !(like && continues(line, next)) || !like {
+        if unit == first || token.is("or") && !continues(line, next) {
             return;
         }
         let Some(span) = line.span(found.next + 1, next) else {
@@ -457,6 +495,14 @@ fn drop_form(tokens: &[Token], found: &mut Measured, unit: Unit) {
     if unit.dimension() == Dimension::Mass && piece && more {
         found.next += 1;
     }
+}
+
+/// '(2-inch)': a length alone in brackets.
+fn aside_length(aside: &Line) -> Option<Size> {
+    let counted = number::amount(&aside.tokens, 0).filter(|c| !c.article)?;
+    let (one, next) = length(&aside.tokens, counted)?;
+    let size = Size::Millimetres(counted.amount.low.to_f64() * one, counted.amount.high.to_f64() * one);
+    (next == aside.tokens.len()).then_some(size)
 }
 
 /// The one amount in brackets, when it is nothing else.
@@ -516,6 +562,22 @@ fn length(tokens: &[Token], counted: Counted) -> Option<(f64, usize)> {
     Some((one, at + 1))
 }
 
+/// 'a 2-inch piece', '1 3-inch stick': the length of each, after the count.
+fn length_of_one(tokens: &[Token], found: &mut Measured) {
+    let Some(inner) = number::amount(tokens, found.next).filter(|c| !c.article) else {
+        return;
+    };
+    let Some((one, next)) = length(tokens, inner) else {
+        return;
+    };
+    let next = next + usize::from(tokens.get(next).is_some_and(Token::is_dash));
+    found.size = Some(Size::Millimetres(
+        inner.amount.low.to_f64() * one,
+        inner.amount.high.to_f64() * one,
+    ));
+    found.next = next + usize::from(tokens.get(next).is_some_and(|t| t.is_any(&["thick", "long", "square"])));
+}
+
 /// '1½-inch cube of pork', '2-inch piece': the number is a size, and one is meant.
 fn sized(line: &Line, at: usize, counted: Counted, (one, next): (f64, usize)) -> Option<Measured> {
     let tokens = &line.tokens;
@@ -556,11 +618,15 @@ fn open(line: &Line, at: usize) -> Option<Measured> {
     if tokens.get(size_next).is_some_and(|t| class(&t.lower).is(Class::SIZE)) {
         size_next += 1;
     }
+    // 'a few grindings of pepper'.
+    let loose_next = tokens.get(size_next).is_some_and(|t| t.is_any(LOOSE));
     let unit_after = unit(tokens, size_next).filter(|(_, after)| continues(line, *after));
     let mut unit_open = None;
     if word.is_any(&["few", "several"]) || article == 0 && word.is_any(&["some"]) {
         if let Some((unit, after)) = unit_after {
             (unit_open, next) = (Some(unit), after);
+        } else if loose_next {
+            next = size_next + 1;
         }
     } else if article > 0 && word.is("little") {
         // 'a little milk', not 'a little gem lettuce'.

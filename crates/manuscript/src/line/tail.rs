@@ -107,9 +107,25 @@ pub(crate) fn apply(line: &Line, segment: &[usize], draft: &mut Draft) {
             .map(|span| Words::at(line.text, span));
         apply(line, &segment[..at], draft);
     } else if first.is("if") || first.is("when") && second_is(&["available"]) {
-        made.optional |= !(has("necessary") || has("needed") || has("frozen"));
+        let wish = [
+            "liked",
+            "like",
+            "desired",
+            "wish",
+            "wished",
+            "want",
+            "wanted",
+            "using",
+            "have",
+            "available",
+            "can",
+            "preferred",
+        ];
+        made.optional |= segment.iter().any(|at| line.tokens[*at].is_any(&wish));
     } else if first.is("for") || first.is("to") && !second_is(&["a", "the"]) {
         made.for_serving |= segment.iter().any(|at| serves(&line.tokens[*at]));
+    } else if first.is("size") || first.is("the") && second_is(&["size"]) {
+        // 'the size of an egg' measures by the eye.
     } else if first.is("in") && second_is(&["all", "total"]) {
         apply(line, &segment[2..], draft);
     } else if first.is_any(&[
@@ -154,9 +170,11 @@ fn position(line: &Line, segment: &[usize], word: &str, then: &[&str]) -> Option
 
 /// 'plus more for dusting', 'and extra to serve', 'extra for the tin'.
 fn plus_more(line: &Line, segment: &[usize]) -> Option<usize> {
-    let plus = segment
-        .iter()
-        .position(|at| line.tokens[*at].is("plus") || line.tokens[*at].sign() == Some('+'));
+    let is = |at: Option<&usize>, words: &[&str]| at.is_some_and(|at| line.tokens[*at].is_any(words));
+    let plus = segment.iter().enumerate().position(|(i, at)| {
+        let sign = line.tokens[*at].sign() == Some('+') && is(segment.get(i + 1), &["more", "extra"]);
+        line.tokens[*at].is("plus") || sign
+    });
     let more = segment
         .iter()
         .position(|at| line.tokens[*at].is_any(&["more", "extra"]));

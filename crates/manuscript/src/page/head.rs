@@ -128,7 +128,9 @@ pub(crate) fn yields(text: &str, all: &[Token]) -> Option<YieldLine> {
 fn yield_part(text: &str, part: &[Token]) -> Option<YieldLine> {
     let opens = |t: &Token| t.is_any(YIELDS) || t.is_any(&["for", "enough"]);
     let counted_after = |at: usize| (at + 1..part.len().min(at + 4)).any(|i| number::amount(part, i).is_some());
-    let open = (0..part.len()).find(|at| opens(&part[*at]) && counted_after(*at)).unwrap_or(0);
+    let open = (0..part.len())
+        .find(|at| opens(&part[*at]) && counted_after(*at))
+        .unwrap_or(0);
     let opener = part.get(open)?;
     let opened = opener.is_any(YIELDS) || opener.is_any(&["for", "enough"]);
     let from = if opened { open + 1 } else { open };

@@ -118,7 +118,19 @@ fn is_ingredient(text: &str, row: &Row) -> bool {
     };
     let second_is_time = Line::new(text, row.span).tokens.iter().take(4).any(timed) && row.mark == Mark::Number;
     let numbered = row.mark == Mark::Number && second_is_time;
-    let measured = |i: &Ingredient| (i.quantity.is_some() || i.open.is_some()) && !i.items.is_empty();
+    let measured = |i: &Ingredient| {
+        let food = i
+            .items
+            .iter()
+            .flat_map(|item| item.name.split(' '))
+            .any(|w| class(&w.to_lowercase()).is(Class::FOOD));
+        let unit = i.open.is_some() || i.quantity.is_some_and(|q| q.unit.is_some()) || i.package.is_some();
+        let counted = i
+            .quantity
+            .is_some_and(|q| !matches!(q.span.of(text), "a" | "A" | "an" | "An"));
+        !i.items.is_empty()
+            && (unit || counted && (food || row.mark == Mark::Bullet) || food && i.quantity.is_some() && length < 40)
+    };
     let long = reading
         .entries
         .iter()
@@ -472,7 +484,10 @@ impl Page<'_> {
         let reading = line::read(self.text, row.span, &holes);
         let mut section = self.section;
         let mut serving = false;
-        if let Some(label) = reading.label {
+        let optional = reading
+            .label
+            .is_some_and(|label| label.of(self.text).eq_ignore_ascii_case("optional"));
+        if let Some(label) = reading.label.filter(|_| !optional) {
             section = Some(self.recipe.sections.len());
             self.recipe.sections.push(heading::section(self.text, label));
             self.block(label, BlockKind::SectionHeading);
@@ -494,6 +509,7 @@ impl Page<'_> {
         for mut entry in reading.entries {
             entry.section = section;
             entry.for_serving |= serving;
+            entry.optional |= optional;
             entry.instead_of = self.or_open.take();
             if entry.items.is_empty() && !entry.equipment {
                 self.recipe.unsure.push(Unsure {

@@ -167,10 +167,13 @@ fn numbered(body: &str) -> Option<usize> {
 /// Joins the wrapped lines of a run and empties it.
 fn join(text: &str, run: &mut Vec<Typed>, found: &mut Vec<Row>) {
     let width = run.iter().map(|line| line.width).max().unwrap_or(0);
+    // A paragraph broken by hand is full on every line; a list never is.
+    let full = |pair: &[Typed]| pair[1].mark == Mark::None && fills(&pair[0], &pair[1], width);
+    let paragraph = run.len() > 2 && run.windows(2).all(full);
     let mut row: Option<(Row, Typed, usize)> = None;
     for (index, line) in run.iter().enumerate() {
         match &mut row {
-            Some((open, before, indent)) if continues(text, open, before, *indent, line, width) => {
+            Some((open, before, indent)) if paragraph || continues(text, open, before, *indent, line, width) => {
                 open.span = open.span.join(line.content);
                 *before = *line;
             }
@@ -194,18 +197,29 @@ fn continues(text: &str, row: &Row, before: &Typed, indent: usize, line: &Typed,
     if line.mark != Mark::None || row.mark == Mark::Heading {
         return false;
     }
-    // Longer lines were not broken by hand; a hand leaves some room at the end.
-    let wraps = (40..=100).contains(&width) && before.width + 1 + line.first_word + 8 > width;
+    let wraps = fills(before, line, width);
     let above = before.content.of(text);
     let small = line.content.of(text).starts_with(char::is_lowercase);
     if row.mark != Mark::None && line.indent > indent && (small || wraps || row.mark == Mark::Number) {
         return true;
     }
-    let sentence = reads_as_prose(text, row.span);
-    if small && (wraps && before.width > 30 || above.ends_with([',', '-', '(', '–']) && before.width > 30) {
+    let open = above.ends_with([',', '-', '(', '–']) || above.ends_with(" and") || above.ends_with(" or");
+    if small && before.width > 30 && (open || wraps && !above.ends_with([')', '.']) && !counts(text, line)) {
         return true;
     }
-    sentence && wraps
+    reads_as_prose(text, row.span) && wraps
+}
+
+/// Whether the next line's first word had no room on the line above. Longer lines than 100 were not broken by hand,
+/// and a hand leaves some room at the end.
+fn fills(before: &Typed, line: &Typed, width: usize) -> bool {
+    (40..=100).contains(&width) && before.width + 1 + line.first_word + 8 > width
+}
+
+/// Whether a line has an amount and a food of its own.
+fn counts(text: &str, line: &Typed) -> bool {
+    let entries = crate::line::read(text, line.content, &[]).entries;
+    entries.iter().any(|i| i.quantity.is_some() && !i.items.is_empty())
 }
 
 /// Whether a row is made of sentences rather than a line of a list.
@@ -225,9 +239,11 @@ fn floor(body: &str, at: usize) -> usize {
 
 /// How many sentences start in these words: at the front and after a full stop before a capital.
 fn sentences(words: &[Token]) -> usize {
-    let starts = words
-        .windows(2)
-        .filter(|pair| matches!(pair[0].sign(), Some('.' | '!' | '?')) && pair[1].text.starts_with(char::is_uppercase));
+    let starts = words.windows(3).filter(|three| {
+        // 'oz. Parmesan' is no end of a sentence.
+        let unit = potwright_measure::Unit::from_spelling(three[0].text).is_some() && three[0].text.len() < 5;
+        matches!(three[1].sign(), Some('.' | '!' | '?')) && three[2].text.starts_with(char::is_uppercase) && !unit
+    });
     1 + starts.count()
 }
 
@@ -282,7 +298,12 @@ pub(crate) fn begins_with_verb(words: &[Token]) -> bool {
     ]);
     let ambiguous = of.is(Class::FOOD | Class::STATE | Class::SHAPE | Class::TEMPERATURE | Class::KIND | Class::PART);
     if ambiguous {
-        return object && !(rest[0].is("and") && rest.len() < 4) && !rest[0].is_any(&["to", "for"]) && rest.len() > 1;
+        let named = rest.iter().any(|t| t.is_any(&["the", "it", "them", "your"]));
+        let likened = rest[0].is("the") && rest.get(1).is_some_and(|t| t.is("size"));
+        return object
+            && rest.len() > 1
+            && !likened
+            && (named || !rest[0].is_any(&["and", "to", "for", "with", "in", "on"]));
     }
     rest.len() > 1 || words_end(&rest)
 }
