@@ -8,18 +8,23 @@
 //! [`Ledger`]. One run takes about a millisecond; the spread of every figure comes from runs under other [`Draw`]s.
 //! No I/O, no clock; the same process, kitchen and draw give the same bytes on every machine.
 
+pub mod cook;
 pub mod draw;
 pub mod kitchen;
 pub mod ledger;
 pub mod matter;
+pub mod physics;
 pub mod process;
+mod resolve;
 pub mod trace;
 
+pub use cook::cook;
 pub use draw::Draw;
 pub use kitchen::{Burner, BurnerKind, Kitchen, Material, Oven, Pot};
 pub use ledger::Ledger;
 pub use matter::{Matter, Nutrient, Stuff};
 pub use process::{
-    Act, Aim, Assumption, Cue, Doing, Lasts, Lot, Made, Part, Place, Pieces, Portion, Process, Source, Stretch, Vessel,
+    Act, Aim, Assumption, Cue, Doing, Lasts, Lot, Made, Part, Pieces, Place, Portion, Process, Source, Stretch, Vessel,
 };
+pub use resolve::{names_dish, resolve};
 pub use trace::{ActTrace, Cooling, Event, Happening, PieceTrace, Sample, ServedPieces, Trace, VesselSample};

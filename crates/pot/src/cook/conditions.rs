@@ -1,0 +1,118 @@
+//! The kitchen under one draw: every uncertain figure read once.
+
+use crate::cook::practice;
+use crate::physics::water;
+use crate::{Draw, Kitchen, Place};
+use potwright_manuscript::Cover;
+use potwright_measure::Spread;
+
+/// A kitchen as one run sees it.
+pub(super) struct Conditions {
+    pub(super) pressure_kpa: f64,
+    /// Boiling point of pure water, °C, and its latent heat there, J/kg.
+    pub(super) boiling_c: f64,
+    pub(super) boiling_latent: f64,
+    pub(super) room_c: f64,
+    refrigerator_c: f64,
+    freezer_c: f64,
+    tap_c: f64,
+    humidity: f64,
+    /// Watts that reach a pot from each burner at full.
+    pub(super) burner_w: Vec<f64>,
+    pub(super) oven_film: f64,
+    pub(super) oven_offset_k: f64,
+    pub(super) evaporation: f64,
+    pub(super) setting: f64,
+    pub(super) simmer_below_k: f64,
+    pub(super) rolling_kg_s_m2: f64,
+    pub(super) reading: f64,
+    pub(super) food: f64,
+    cover: [f64; 3],
+    /// Losses to the room switched off, for checks against the textbook pot that has none.
+    pub(super) losses: bool,
+    #[cfg(test)]
+    pub(super) fault: Option<super::Fault>,
+}
+
+/// Replaces what is not a number or out of any kitchen's range.
+fn sane(value: f64, low: f64, high: f64, otherwise: f64) -> f64 {
+    if value.is_finite() {
+        value.clamp(low, high)
+    } else {
+        otherwise
+    }
+}
+
+fn read(spread: Spread, z: f64, low: f64, high: f64) -> f64 {
+    sane(spread.at(z), low, high, sane(spread.mid, low, high, low))
+}
+
+impl Conditions {
+    pub(super) fn new(kitchen: &Kitchen, draw: &Draw) -> Self {
+        let z = |deviate: f64| sane(deviate, -6.0, 6.0, 0.0);
+        let (reading, food, oven) = (z(draw.reading), z(draw.food), z(draw.oven));
+        let pressure_kpa = water::air_pressure_kpa(sane(kitchen.altitude_m, -500.0, 9000.0, 0.0));
+        let boiling_c = water::boiling_c(pressure_kpa);
+        let celsius = |t: potwright_measure::Temperature, otherwise: f64| sane(t.celsius(), -60.0, 60.0, otherwise);
+        let burner = |burner: &crate::Burner| {
+            let efficiency = read(burner.efficiency, z(draw.burner), 0.0, 1.0);
+            sane(burner.power.watts(), 0.0, 50_000.0, 0.0) * efficiency
+        };
+        Conditions {
+            pressure_kpa,
+            boiling_c,
+            boiling_latent: water::latent_heat(boiling_c),
+            room_c: celsius(kitchen.room, 21.0),
+            refrigerator_c: celsius(kitchen.refrigerator, 4.0),
+            freezer_c: celsius(kitchen.freezer, -18.0),
+            tap_c: celsius(kitchen.tap, 12.0),
+            humidity: sane(kitchen.humidity, 0.0, 1.0, 0.5),
+            burner_w: kitchen.burners.iter().map(burner).collect(),
+            oven_film: read(kitchen.oven.film_w_m2k, oven, 1.0, 200.0),
+            oven_offset_k: read(kitchen.oven.offset_k, oven, -100.0, 100.0),
+            evaporation: read(kitchen.evaporation, z(draw.evaporation), 0.0, 20.0),
+            setting: practice::SETTING.at(reading),
+            simmer_below_k: practice::SIMMER_BELOW_K.at(-reading),
+            rolling_kg_s_m2: practice::ROLLING_KG_H_M2.at(reading) / 3600.0,
+            reading,
+            food,
+            cover: [Cover::Off, Cover::Ajar, Cover::On]
+                .map(|cover| practice::cover_share(cover).at(z(draw.evaporation))),
+            losses: true,
+            #[cfg(test)]
+            fault: None,
+        }
+    }
+
+    /// Share of the open pot's vapour that leaves past this lid.
+    pub(super) fn cover_share(&self, cover: Cover) -> f64 {
+        match cover {
+            Cover::Off => self.cover[0],
+            Cover::Ajar => self.cover[1],
+            Cover::On => self.cover[2],
+        }
+    }
+
+    /// Air around a vessel at a place, °C (an oven's comes with the aim).
+    pub(super) fn air_c(&self, place: Place) -> f64 {
+        match place {
+            Place::Refrigerator => self.refrigerator_c,
+            Place::Freezer => self.freezer_c,
+            Place::Hob | Place::Counter | Place::Sink | Place::IceBath | Place::Oven => self.room_c,
+        }
+    }
+
+    /// Water around a vessel, °C, where there is any.
+    pub(super) fn bath_c(&self, place: Place) -> Option<f64> {
+        match place {
+            Place::Sink => Some(self.tap_c),
+            Place::IceBath => Some(0.0),
+            _ => None,
+        }
+    }
+
+    /// Vapour pressure of the air at a place, kPa: an oven breathes the air of the room.
+    pub(super) fn vapour_kpa(&self, place: Place) -> f64 {
+        self.humidity * water::saturation_kpa(self.air_c(place))
+    }
+}

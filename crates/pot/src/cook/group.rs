@@ -1,0 +1,307 @@
+//! A group of pieces: their matter, their heat, their temperature profile and what they do.
+
+use potwright_larder::{Hazard, Kind, Shape};
+
+use crate::cook::conditions::Conditions;
+use crate::cook::practice;
+use crate::physics::conduction::{Form, Profile, Stepper};
+use crate::physics::gelatinisation::{self, Range};
+use crate::physics::properties::{self, HeatContent};
+use crate::{Lot, Matter, PieceTrace, Pieces, Stuff};
+
+/// How pieces behave, read once at the draw.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Habits {
+    pub(super) hazard: Option<Hazard>,
+    /// Seconds at 100 °C until tender, and activation energy, kJ/mol.
+    pub(super) softens: Option<(f64, f64)>,
+    pub(super) uptake: Option<Uptake>,
+    /// Share of the water shed.
+    pub(super) sheds: f64,
+    /// Share of the fat rendered.
+    pub(super) renders: f64,
+    /// Share that disperses.
+    pub(super) falls_apart: f64,
+    /// Flesh sheds its juice in liquid too; plants only where they are not under liquid.
+    pub(super) flesh: bool,
+}
+
+/// Uptake of water.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Uptake {
+    /// Kilograms in all.
+    pub(super) capacity_kg: f64,
+    /// 1/s at 100 °C.
+    pub(super) rate_hot: f64,
+    /// 1/s in the cold; none if it does not soak.
+    pub(super) rate_cold: Option<f64>,
+}
+
+/// A group of pieces.
+#[derive(Clone, Debug)]
+pub(super) struct Group {
+    pub(super) lot: usize,
+    pub(super) matter: Matter,
+    pub(super) inedible_kg: f64,
+    /// Enthalpy, joules: what the books balance.
+    pub(super) heat_j: f64,
+    /// Temperatures inside; its mean is that of `heat_j`.
+    pub(super) profile: Profile,
+    pub(super) mean_c: f64,
+    radius_raw_m: f64,
+    volume_raw_m3: f64,
+    pub(super) raw_kg: f64,
+    pub(super) raw_water_kg: f64,
+    pub(super) raw_fat_kg: f64,
+    pub(super) habits: Habits,
+    pub(super) gel: Range,
+    pub(super) tender: f64,
+    pub(super) shed_kg: f64,
+    pub(super) rendered_kg: f64,
+    pub(super) absorbed_kg: f64,
+    pub(super) dispersed: f64,
+    pub(super) leaky: bool,
+    pub(super) hottest_c: f64,
+    pub(super) centre: Vec<(f64, f64)>,
+    /// Backward steps still to be made after something changed.
+    pub(super) fresh: u8,
+    thermal: Thermal,
+    pub(super) stepper: Option<Stepper>,
+    /// Scratch of the step being made: profile if the outside stays, its heat, heat per kelvin outside.
+    pub(super) base: [f64; crate::physics::conduction::CELLS],
+    pub(super) heat_base_j: f64,
+    pub(super) heat_slope_j_k: f64,
+}
+
+/// Properties that change slowly, kept until they matter.
+#[derive(Clone, Copy, Debug, Default)]
+struct Thermal {
+    at_c: f64,
+    mass_kg: f64,
+    conductivity: f64,
+    diffusivity: f64,
+    radius_m: f64,
+}
+
+/// Temperature at which a lot goes in, °C; the room's when it is not a number.
+pub(super) fn entry_c(lot: &Lot, cond: &Conditions) -> f64 {
+    let celsius = lot.temperature.celsius();
+    if celsius.is_finite() {
+        celsius.clamp(-40.0, 120.0)
+    } else {
+        cond.room_c
+    }
+}
+
+/// Factor by which a spread is read for foods, bounded to a share.
+fn share(spread: Option<potwright_measure::Spread>, z: f64) -> f64 {
+    spread.map_or(0.0, |spread| spread.at(z)).clamp(0.0, 1.0)
+}
+
+fn positive(value: f64, otherwise: f64) -> f64 {
+    if value.is_finite() && value > 0.0 {
+        value
+    } else {
+        otherwise
+    }
+}
+
+impl Habits {
+    fn read(pieces: &Pieces, kind: Kind, edible_kg: f64, z: f64) -> Self {
+        let softens = pieces.softens.map(|softens| {
+            let seconds = positive(softens.minutes_at_100.at(z) * 60.0, 600.0).clamp(1.0, 1e6);
+            (seconds, softens.activation_kj_mol.clamp(0.0, 400.0))
+        });
+        let uptake = pieces.absorbs.map(|absorbs| Uptake {
+            capacity_kg: absorbs.water_per_gram.at(z).clamp(0.0, 10.0) * edible_kg,
+            rate_hot: std::f64::consts::LN_10 / positive(absorbs.minutes_at_boil.at(z) * 60.0, 1200.0),
+            rate_cold: absorbs
+                .soaking_hours
+                .map(|hours| std::f64::consts::LN_10 / positive(hours.at(z) * 3600.0, 28_800.0)),
+        });
+        Habits {
+            hazard: pieces.hazard,
+            softens,
+            uptake,
+            sheds: share(pieces.sheds_water, z),
+            renders: share(pieces.renders, z),
+            falls_apart: share(pieces.falls_apart, z),
+            flesh: matches!(
+                kind,
+                Kind::Meat | Kind::Bacon | Kind::Sausage | Kind::Poultry | Kind::Fish | Kind::Shellfish | Kind::Egg
+            ),
+        }
+    }
+}
+
+impl Group {
+    /// Pieces of a lot as they go in; `matter` and `inedible_kg` are those of the share that does.
+    pub(super) fn new(
+        index: usize,
+        lot: &Lot,
+        pieces: &Pieces,
+        matter: Matter,
+        inedible_kg: f64,
+        cond: &Conditions,
+    ) -> Self {
+        let temp_c = entry_c(lot, cond);
+        let (form, diameter_mm) = match pieces.shape {
+            Shape::Slab { thickness_mm } => (Form::Slab, thickness_mm),
+            Shape::Cylinder { diameter_mm } => (Form::Cylinder, diameter_mm),
+            Shape::Sphere { diameter_mm } => (Form::Sphere, diameter_mm),
+        };
+        let size = positive(pieces.size_spread.at(cond.food), 1.0).clamp(0.1, 10.0);
+        let radius = positive(diameter_mm, 20.0).clamp(0.5, 1000.0) * size / 2000.0;
+        let mut group = Group {
+            lot: index,
+            inedible_kg,
+            heat_j: 0.0,
+            profile: Profile::uniform(form, temp_c),
+            mean_c: temp_c,
+            radius_raw_m: radius,
+            volume_raw_m3: properties::volume_m3(&matter, temp_c),
+            raw_kg: matter.total_kg() + inedible_kg,
+            raw_water_kg: matter.kg(Stuff::Water),
+            raw_fat_kg: matter.kg(Stuff::Fat),
+            habits: Habits::read(pieces, lot.kind, matter.total_kg(), cond.food),
+            gel: gelatinisation::range(lot.starch),
+            tender: 0.0,
+            shed_kg: 0.0,
+            rendered_kg: 0.0,
+            absorbed_kg: 0.0,
+            dispersed: 0.0,
+            leaky: false,
+            hottest_c: temp_c,
+            centre: Vec::new(),
+            fresh: 3,
+            thermal: Thermal::default(),
+            stepper: None,
+            base: [temp_c; crate::physics::conduction::CELLS],
+            heat_base_j: 0.0,
+            heat_slope_j_k: 0.0,
+            matter,
+        };
+        group.heat_j = group.content().enthalpy(temp_c);
+        group
+    }
+
+    /// The heat it holds, by temperature.
+    pub(super) fn content(&self) -> HeatContent {
+        HeatContent::of(&self.matter).with_capacity(self.inedible_kg * practice::BONE_J_KG_K)
+    }
+
+    /// Brings mean temperature and profile in line with the enthalpy.
+    pub(super) fn settle(&mut self) {
+        let mean = self.content().temperature(self.heat_j, self.mean_c);
+        self.profile.shift(mean - self.profile.mean_c());
+        self.mean_c = mean;
+        self.hottest_c = self.hottest_c.max(self.centre_c());
+    }
+
+    pub(super) fn centre_c(&self) -> f64 {
+        self.profile.centre_c()
+    }
+
+    pub(super) fn total_kg(&self) -> f64 {
+        self.matter.total_kg() + self.inedible_kg
+    }
+
+    pub(super) fn volume_m3(&self) -> f64 {
+        properties::volume_m3(&self.matter, self.mean_c) + self.inedible_kg / practice::BONE_KG_M3
+    }
+
+    /// Conductivity W/(m·K), diffusivity m²/s and radius m, reckoned again when temperature or mass have moved.
+    pub(super) fn thermal(&mut self, capacity_j_k: f64) -> (f64, f64, f64) {
+        let mass = self.matter.total_kg();
+        let old = &self.thermal;
+        if old.mass_kg <= 0.0 || (old.at_c - self.mean_c).abs() > 6.0 || (old.mass_kg / mass - 1.0).abs() > 0.015 {
+            let volume = properties::volume_m3(&self.matter, self.mean_c).max(1e-12);
+            let conductivity = properties::conductivity(&self.matter, self.mean_c);
+            let capacity = capacity_j_k - self.inedible_kg * practice::BONE_J_KG_K;
+            let swollen = libm::cbrt(volume / self.volume_raw_m3.max(1e-12)).clamp(0.2, 3.0);
+            self.thermal = Thermal {
+                at_c: self.mean_c,
+                mass_kg: mass,
+                conductivity,
+                diffusivity: conductivity * volume / capacity.max(1e-9),
+                radius_m: self.radius_raw_m * swollen,
+            };
+        }
+        (
+            self.thermal.conductivity,
+            self.thermal.diffusivity,
+            self.thermal.radius_m,
+        )
+    }
+
+    /// Radius (half thickness), metres.
+    pub(super) fn radius_m(&self) -> f64 {
+        positive(self.thermal.radius_m, self.radius_raw_m)
+    }
+
+    /// Surface of all pieces, m².
+    pub(super) fn surface_m2(&self) -> f64 {
+        self.volume_m3() * self.profile.form.surface_per_volume(self.radius_m())
+    }
+
+    /// Time constant of the slowest mode with the surface held, seconds.
+    pub(super) fn lag_s(&self) -> f64 {
+        let diffusivity = positive(self.thermal.diffusivity, 1.4e-7);
+        let radius = self.radius_m();
+        radius * radius / (diffusivity * self.profile.form.first_eigenvalue_squared())
+    }
+
+    /// Splits a share off.
+    pub(super) fn split(&mut self, share: f64) -> Group {
+        let share = share.clamp(0.0, 1.0);
+        let mut part = self.clone();
+        part.scale(share);
+        let whole = self.matter;
+        self.scale(1.0 - share);
+        // What is left is what is not taken, to the last bit.
+        for (kg, (whole, taken)) in self
+            .matter
+            .mass_kg
+            .iter_mut()
+            .zip(whole.mass_kg.iter().zip(&part.matter.mass_kg))
+        {
+            *kg = (whole - taken).max(0.0);
+        }
+        part
+    }
+
+    fn scale(&mut self, share: f64) {
+        self.matter = self.matter.scaled(share);
+        for value in [
+            &mut self.inedible_kg,
+            &mut self.heat_j,
+            &mut self.volume_raw_m3,
+            &mut self.raw_kg,
+            &mut self.raw_water_kg,
+            &mut self.raw_fat_kg,
+            &mut self.shed_kg,
+            &mut self.rendered_kg,
+            &mut self.absorbed_kg,
+        ] {
+            *value *= share;
+        }
+        if let Some(uptake) = &mut self.habits.uptake {
+            uptake.capacity_kg *= share;
+        }
+        self.thermal = Thermal::default();
+        self.stepper = None;
+    }
+
+    /// What the trace tells of it; none when nothing has to be made safe or tender.
+    pub(super) fn trace(&self) -> Option<PieceTrace> {
+        (self.habits.hazard.is_some() || self.habits.softens.is_some()).then(|| PieceTrace {
+            lot: self.lot,
+            hazard: self.habits.hazard,
+            centre: self.centre.clone(),
+            hottest_centre_c: self.hottest_c,
+            tender: self.habits.softens.map(|_| self.tender),
+            raw_kg: self.raw_kg,
+            cooked_kg: self.total_kg(),
+        })
+    }
+}

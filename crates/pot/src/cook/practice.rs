@@ -1,0 +1,147 @@
+//! What cooks and kitchens do, where no source was found: every figure here is common practice, no source, and carries
+//! a spread of at least a factor of 1.5 either way where it is uncertain rather than a definition. Calibration may move
+//! them.
+
+use potwright_manuscript::{Cover, HeatWord};
+use potwright_measure::Spread;
+
+/// Share of the burner's power for a word: low ⅛, medium-low ¼, medium 0.45, medium-high 0.7, high all.
+pub(super) const fn setting_share(word: HeatWord) -> Option<f64> {
+    match word {
+        HeatWord::Off => Some(0.0),
+        HeatWord::Low => Some(0.125),
+        HeatWord::MediumLow => Some(0.25),
+        HeatWord::Medium => Some(0.45),
+        HeatWord::MediumHigh => Some(0.7),
+        HeatWord::High => Some(1.0),
+        HeatWord::Lower => None,
+    }
+}
+
+/// What 'reduce the heat' leaves of the setting before.
+pub(super) const LOWER: f64 = 0.5;
+/// How differently two cooks read such a word.
+pub(super) const SETTING: Spread = Spread::within_factor(1.0, 1.5);
+
+/// Where a cook who fries keeps the pan's surface, °C, by the same words.
+pub(super) const fn pan_limit_c(word: HeatWord) -> f64 {
+    match word {
+        HeatWord::Off => 20.0,
+        HeatWord::Low | HeatWord::Lower => 115.0,
+        HeatWord::MediumLow => 135.0,
+        HeatWord::Medium => 155.0,
+        HeatWord::MediumHigh => 180.0,
+        HeatWord::High => 210.0,
+    }
+}
+
+/// A simmer: so many kelvins below the boil (88 to 97 °C at sea level).
+pub(super) const SIMMER_BELOW_K: Spread = Spread {
+    low: 2.5,
+    mid: 5.0,
+    high: 11.0,
+};
+/// 'Heated through, do not boil': at most this, and this far below the boil.
+pub(super) const BELOW_BOIL_C: f64 = 82.0;
+pub(super) const BELOW_BOIL_K: f64 = 8.0;
+/// A full rolling boil: vapour driven off, kg/(h·m²). A cook turns the knob down once more than that rises.
+pub(super) const ROLLING_KG_H_M2: Spread = Spread::within_factor(24.0, 1.6);
+
+/// Share of the vapour of the open pot that leaves past a lid.
+pub(super) const fn cover_share(cover: Cover) -> Spread {
+    match cover {
+        Cover::Off => Spread::exact(1.0),
+        Cover::Ajar => Spread {
+            low: 0.3,
+            mid: 0.45,
+            high: 0.68,
+        },
+        Cover::On => Spread {
+            low: 0.06,
+            mid: 0.12,
+            high: 0.24,
+        },
+    }
+}
+
+/// Film between liquid and pieces, W/(m²·K): still, simmering, boiling.
+pub(super) const FILM_STILL: f64 = 250.0;
+pub(super) const FILM_SIMMER: f64 = 800.0;
+pub(super) const FILM_BOIL: f64 = 1200.0;
+/// Film where there is hardly any liquid: steam and juices in a covered pot, a heap on a plate.
+pub(super) const FILM_SCANT: f64 = 60.0;
+/// Contact with a hot pan, W/(m²·K), and which part of the pieces' surface and of the pan's takes part.
+pub(super) const FILM_PAN: f64 = 350.0;
+pub(super) const CONTACT_PIECES: f64 = 0.3;
+pub(super) const CONTACT_PAN: f64 = 0.65;
+/// Water bath or ice bath against the outside of a vessel.
+pub(super) const FILM_BATH: f64 = 250.0;
+/// Metal above the liquid that is warm with it, metres.
+pub(super) const WARM_RIM_M: f64 = 0.02;
+
+/// Bone and shell: specific heat J/(kg·K), density kg/m³.
+pub(super) const BONE_J_KG_K: f64 = 1300.0;
+pub(super) const BONE_KG_M3: f64 = 1500.0;
+
+/// A bowl or plate that only holds: diameter and height in metres, J/K, emissivity.
+pub(super) const BOWL: (f64, f64, f64, f64) = (0.24, 0.12, 600.0, 0.9);
+
+/// Liquid that clings to strained pieces, share of their mass.
+pub(super) const CLINGING: Spread = Spread::within_factor(0.06, 1.7);
+/// Liquid that stays in an emptied vessel, kg per m² of wetted wall, and at most this share of it.
+pub(super) const LEFT_KG_M2: f64 = 0.10;
+pub(super) const LEFT_SHARE: f64 = 0.03;
+
+/// Water is shed between these temperatures of a piece (mean, °C), with this time constant in seconds.
+pub(super) const SHED_FROM_C: f64 = 45.0;
+pub(super) const SHED_TO_C: f64 = 80.0;
+pub(super) const SHED_S: Spread = Spread::within_factor(240.0, 1.6);
+/// Fat renders with this time constant at 90 °C outside the piece, twice as fast for each so many kelvins more, from
+/// the given temperature of the piece up.
+pub(super) const RENDER_S: Spread = Spread::within_factor(2700.0, 1.6);
+pub(super) const RENDER_DOUBLING_K: f64 = 30.0;
+pub(super) const RENDER_FROM_C: f64 = 45.0;
+/// What soaking in the cold gives of the water a dry food takes up in all, and from where to where heat adds the rest.
+pub(super) const SOAKED_SHARE: f64 = 0.65;
+pub(super) const SOAK_ENDS_C: f64 = 55.0;
+pub(super) const SWELLS_FULLY_C: f64 = 92.0;
+/// Cold soaking times hold for this temperature, °C.
+pub(super) const SOAK_C: f64 = 15.0;
+/// Time constant of gelatinisation once the temperature is there, seconds, and the water it needs per starch.
+pub(super) const GELATINISE_S: f64 = 60.0;
+pub(super) const WATER_PER_STARCH: f64 = 0.7;
+/// Diffusivity of salt in food at 25 °C, m²/s: half of that in water (1.5e-9, from memory); its growth per kelvin makes
+/// it fourfold at the boil, as temperature over viscosity (Stokes–Einstein) does.
+pub(super) const DIFFUSIVITY_25: Spread = Spread::within_factor(0.75e-9, 1.7);
+pub(super) const DIFFUSIVITY_PER_K: f64 = 0.04;
+/// Plant cells keep their sugars and acids until heat has broken their membranes, °C.
+pub(super) const MEMBRANES_GIVE_C: f64 = 60.0;
+/// Pieces begin to fall apart when softened so far, and have done so at the second figure.
+pub(super) const FALLS_FROM: f64 = 0.8;
+pub(super) const FALLS_TO: f64 = 1.6;
+/// Softening that a cook calls 'softened without colour'.
+pub(super) const SOFTENED: f64 = 0.7;
+/// Browning counts from here, °C; at the second figure so many seconds (of one batch) bring its onset, half as many for
+/// each ten kelvins more.
+pub(super) const BROWNS_FROM_C: f64 = 115.0;
+pub(super) const BROWNING_C: f64 = 140.0;
+pub(super) const BROWNING_S: Spread = Spread::within_factor(120.0, 1.6);
+/// Spatter from a frying pan: share of its fat per second.
+pub(super) const SPATTER_PER_S: f64 = 3.0e-5;
+/// Milk curdles or rises from here, °C.
+pub(super) const DAIRY_C: f64 = 85.0;
+
+/// How full a vessel may be at a rolling boil and at a simmer, share of its height.
+pub(super) const FULL_BOIL: f64 = 2.0 / 3.0;
+pub(super) const FULL_SIMMER: f64 = 0.8;
+pub(super) const FULL: f64 = 1.0;
+
+/// Share of the time one's hands are busy with a vessel.
+pub(super) const ATTENTION_FRY: f64 = 0.8;
+pub(super) const ATTENTION_SWEAT: f64 = 0.25;
+pub(super) const ATTENTION_WATCH: f64 = 0.15;
+pub(super) const ATTENTION_SIMMER: f64 = 0.03;
+/// The longest that a short act keeps the cook, seconds.
+pub(super) const LONGEST_ACT_S: f64 = 900.0;
+/// A vessel out of use cools to the room with this time constant, seconds.
+pub(super) const EMPTY_COOLS_S: f64 = 900.0;

@@ -1,0 +1,269 @@
+//! One step of one vessel: heat, vapour and pieces together, implicit in the liquid's temperature.
+//!
+//! The new profile of every piece is a straight line in the new temperature of the liquid, and so are losses and
+//! evaporation; so the liquid's new temperature is one division. What flows is then booked once, in the vessel and in
+//! the ledger alike.
+
+use crate::cook::conditions::Conditions;
+use crate::cook::group::Group;
+use crate::cook::practice;
+use crate::cook::vessel::VesselState;
+use crate::physics::alcohol;
+use crate::physics::conduction::{CELLS, Step, Stepper};
+use crate::physics::properties::{specific_enthalpy, water_enthalpy};
+use crate::{Aim, Ledger, Matter, Place, Stuff};
+
+/// What a step would do.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Plan {
+    pub(super) dt_s: f64,
+    /// Rise of the liquid, kelvins.
+    pub(super) rise_k: f64,
+    power_w: f64,
+    boiled_kg: f64,
+    /// Share of the step after which the liquid first boils or reaches what is aimed at; none if it does not.
+    pub(super) crossing: Option<f64>,
+}
+
+impl VesselState {
+    /// Temperature outside the pieces and the film to it, W/(m²·K).
+    fn film(&self, group: &Group, cond: &Conditions) -> f64 {
+        if self.in_oven_air() {
+            return cond.oven_film;
+        }
+        if self.fries() && self.liquid.kg(Stuff::Water) < 0.25 * group.total_kg() {
+            let surface: f64 = self.groups.iter().map(Group::surface_m2).sum::<f64>().max(1e-9);
+            let touching = (practice::CONTACT_PIECES * surface).min(practice::CONTACT_PAN * self.measures.area_m2);
+            return practice::FILM_PAN * touching / surface / self.turns;
+        }
+        if !self.covers_pieces() {
+            return practice::FILM_SCANT;
+        }
+        let below = self.boil_c - self.temp_c;
+        if below < 1.0 {
+            practice::FILM_BOIL
+        } else if below < 14.0 {
+            practice::FILM_SIMMER
+        } else {
+            practice::FILM_STILL
+        }
+    }
+
+    /// Prepares every group's answer to the liquid's temperature; gives heat taken if that stays, and per kelvin.
+    fn respond(&mut self, dt_s: f64, cond: &Conditions) -> (f64, f64) {
+        let air_c = self.in_oven_air().then(|| self.oven_c(cond));
+        let mut groups = std::mem::take(&mut self.groups);
+        let (mut heat, mut slope) = (0.0, 0.0);
+        for group in &mut groups {
+            let film = self.film(group, cond);
+            let outside = air_c.unwrap_or(self.temp_c);
+            group.respond(dt_s, film, outside);
+            if air_c.is_none() {
+                heat += group.heat_base_j;
+                slope += group.heat_slope_j_k;
+            }
+        }
+        self.groups = groups;
+        (heat, slope)
+    }
+
+    /// What a step of this length would do.
+    pub(super) fn plan(&mut self, dt_s: f64, cond: &Conditions) -> Plan {
+        self.refresh_exchange(cond);
+        let (piece_heat, piece_slope) = self.respond(dt_s, cond);
+        let (loss, loss_slope) = self.exchange.loss(self.temp_c);
+        let (vapour, vapour_slope) = self.exchange.vapour(self.temp_c);
+        let latent = self.exchange.latent(self.temp_c.min(self.boil_c)).max(1.0e6);
+        let capacity = self.content().capacity(self.temp_c) + piece_slope + dt_s * (loss_slope + vapour_slope * latent);
+        let capacity = capacity.max(1e-9);
+        let drain = piece_heat + dt_s * (loss + vapour * latent);
+        let most = self.most_power_w(cond);
+        let power_w = self.power_for(most, capacity, drain, dt_s, latent, cond);
+        let free_rise = (dt_s * power_w - drain) / capacity;
+        let to_boil = self.boil_c - self.temp_c;
+        let water = self.water_kg();
+        let mut boiled_kg = 0.0;
+        let mut rise_k = free_rise;
+        if water > 0.0 && free_rise > to_boil {
+            boiled_kg = ((free_rise - to_boil) * capacity / latent).min(water);
+            rise_k = free_rise - boiled_kg * latent / capacity;
+        }
+        let full_rise = (dt_s * most - drain) / capacity;
+        let target = self
+            .target_c(cond)
+            .map_or(self.boil_c, |target| target.min(self.boil_c))
+            - self.temp_c;
+        let crossing = (target > 0.02 && full_rise > target).then(|| target / full_rise);
+        Plan {
+            dt_s,
+            rise_k,
+            power_w,
+            boiled_kg,
+            crossing,
+        }
+    }
+
+    /// The power that lands on what the cook aims at, as far as the burner can.
+    fn power_for(&self, most: f64, capacity: f64, drain: f64, dt_s: f64, latent: f64, cond: &Conditions) -> f64 {
+        let Some(target) = self.target_c(cond) else {
+            return most;
+        };
+        let needed = (capacity * (target - self.temp_c) + drain) / dt_s;
+        let rolling = if self.aim == Aim::Boil {
+            let driven = cond.rolling_kg_s_m2 * self.measures.area_m2 * cond.cover_share(self.cover);
+            (driven - self.exchange.vapour(self.boil_c).0).max(0.0) * latent
+        } else {
+            0.0
+        };
+        (needed + rolling).clamp(0.0, most)
+    }
+
+    /// Does the step and books it.
+    pub(super) fn apply(&mut self, plan: &Plan, cond: &Conditions, ledger: &mut Ledger) {
+        let dt_s = plan.dt_s;
+        let (loss, loss_slope) = self.exchange.loss(self.temp_c);
+        let lost_j = dt_s * (loss + loss_slope * plan.rise_k);
+        let (vapour, vapour_slope) = self.exchange.vapour(self.temp_c);
+        let surface_kg = (dt_s * (vapour + vapour_slope * plan.rise_k)).clamp(0.0, self.water_kg());
+        let burner_j = dt_s * plan.power_w;
+        self.power_w = plan.power_w;
+        self.heat_j += burner_j - lost_j;
+        ledger.burner_j += burner_j;
+        let in_oven = self.place == Place::Oven;
+        if in_oven {
+            ledger.oven_j -= lost_j;
+        } else {
+            ledger.room_j += lost_j;
+        }
+        let air = self.in_oven_air();
+        let boil_c = self.boil_c;
+        for group in &mut self.groups {
+            let taken = group.take_heat(if air { 0.0 } else { plan.rise_k });
+            if air {
+                ledger.oven_j += taken;
+            } else {
+                self.heat_j -= taken;
+            }
+            group.drive_off(boil_c, cond, ledger);
+        }
+        let new_c = self.temp_c + plan.rise_k;
+        self.drive_off(surface_kg, plan.boiled_kg, new_c, cond, ledger);
+        self.rate_k_s = plan.rise_k / dt_s;
+    }
+
+    /// Water and the alcohol that goes with it leave as vapour.
+    fn drive_off(&mut self, surface_kg: f64, boiled_kg: f64, temp_c: f64, cond: &Conditions, ledger: &mut Ledger) {
+        let before = self.water_kg();
+        let gone = self.liquid.evaporate(Stuff::Water, surface_kg + boiled_kg);
+        if gone <= 0.0 {
+            return;
+        }
+        let steam_c = temp_c.min(self.boil_c);
+        let mut joules = gone * (water_enthalpy(steam_c) + self.exchange.latent(steam_c).max(1.0e6));
+        let spirit = self.liquid.kg(Stuff::Alcohol);
+        if spirit > 0.0 {
+            let alpha = alcohol::relative_volatility(alcohol::mole_fraction(before, spirit));
+            let share = (boiled_kg / gone).min(1.0);
+            let volatility = alpha * (share + (1.0 - share) * alcohol::TRANSFER_RATIO);
+            let left = alcohol::left_after(spirit, before, before - gone, volatility);
+            let flown = self.liquid.evaporate(Stuff::Alcohol, spirit - left);
+            joules += flown * (specific_enthalpy(Stuff::Alcohol, steam_c) + alcohol::LATENT_J_KG);
+            ledger.vapour.mass_kg[Stuff::Alcohol as usize] += flown;
+        }
+        self.heat_j -= joules;
+        ledger.vapour_j += joules;
+        #[cfg(test)]
+        if cond.fault == Some(super::Fault::VapourForgotten) {
+            return;
+        }
+        let _ = cond;
+        ledger.vapour.add(&Matter::of(Stuff::Water, gone));
+    }
+
+    /// The longest step that is still accurate, seconds.
+    pub(super) fn longest_step_s(&self, cond: &Conditions) -> f64 {
+        let quiet = self.temp_c < 45.0 && !self.is_heated(cond) && self.rate_k_s.abs() < 0.002;
+        let mut longest: f64 = if quiet { 600.0 } else { 60.0 };
+        if self.rate_k_s.abs() > 0.0 {
+            longest = longest.min((2.5 / self.rate_k_s.abs()).max(0.5));
+        }
+        if self.fries() && !self.groups.is_empty() {
+            longest = longest.min(10.0);
+        }
+        let outside = if self.in_oven_air() {
+            self.oven_c(cond)
+        } else {
+            self.temp_c
+        };
+        for group in &self.groups {
+            if group.profile.farthest_k(outside) > 4.0 {
+                longest = longest.min((0.15 * group.lag_s()).max(4.0));
+            }
+        }
+        longest.min(self.step_s)
+    }
+}
+
+impl Group {
+    /// Prepares the answer to the temperature outside after a step.
+    fn respond(&mut self, dt_s: f64, film_w_m2k: f64, outside_c: f64) {
+        let capacity = self.content().capacity(self.mean_c);
+        let (conductivity, diffusivity, radius) = self.thermal(capacity);
+        let fourier = diffusivity * dt_s / (radius * radius);
+        let stiff = fourier * (CELLS * CELLS) as f64 > 6.0;
+        let theta = if self.fresh > 0 || stiff { 1.0 } else { 0.5 };
+        let step = Step {
+            fourier,
+            biot: film_w_m2k * radius / conductivity.max(1e-3),
+            theta,
+        };
+        let form = self.profile.form;
+        let fits = self.stepper.as_ref().is_some_and(|stepper| stepper.fits(form, &step));
+        if !fits {
+            self.stepper = Some(Stepper::new(form, step));
+        }
+        if let Some(stepper) = &self.stepper {
+            self.base = stepper.base(&self.profile, outside_c);
+            let warmed = crate::physics::conduction::Profile {
+                form,
+                cells_c: self.base,
+            };
+            self.heat_base_j = capacity * (warmed.mean_c() - self.profile.mean_c());
+            self.heat_slope_j_k = capacity * stepper.mean_slope;
+        }
+    }
+
+    /// Completes the step; gives the heat taken, joules.
+    fn take_heat(&mut self, rise_k: f64) -> f64 {
+        let taken = self.heat_base_j + self.heat_slope_j_k * rise_k;
+        if let Some(stepper) = &self.stepper {
+            stepper.finish(&mut self.profile, &self.base, rise_k);
+        }
+        self.heat_j += taken;
+        self.fresh = self.fresh.saturating_sub(1);
+        taken
+    }
+
+    /// No part of a moist piece gets hotter than the boil: the surplus drives its water off.
+    fn drive_off(&mut self, boil_c: f64, cond: &Conditions, ledger: &mut Ledger) {
+        // A piece that is nearly dry browns through and is no longer held.
+        let water = self.matter.kg(Stuff::Water);
+        if self.profile.cells_c[CELLS - 1] <= boil_c || water < 0.05 * self.matter.total_kg() {
+            return;
+        }
+        let capacity = self.content().capacity(self.mean_c);
+        let mut surplus = 0.0;
+        for cell in 0..CELLS {
+            let over = self.profile.cells_c[cell] - boil_c;
+            if over > 0.0 {
+                surplus += over * self.profile.share(cell) * capacity;
+                self.profile.cells_c[cell] = boil_c;
+            }
+        }
+        let steam = water_enthalpy(boil_c) + cond.boiling_latent;
+        let gone = self.matter.evaporate(Stuff::Water, surplus / cond.boiling_latent);
+        self.heat_j -= gone * steam;
+        ledger.vapour.mass_kg[Stuff::Water as usize] += gone;
+        ledger.vapour_j += gone * steam;
+    }
+}

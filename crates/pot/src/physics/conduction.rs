@@ -1,0 +1,261 @@
+//! Transient conduction in a slab, a long cylinder or a sphere: finite volumes, a theta scheme, a film at the surface.
+//!
+//! The new profile is a linear function of the new temperature outside, so a pot and its pieces can be stepped
+//! together: `profile = base + slope · (outside − outside before)`.
+
+use std::sync::LazyLock;
+
+/// Cells from the centre to the surface. Twenty keep the error under 0.2 % of the step in temperature.
+pub const CELLS: usize = 20;
+
+/// The three forms, by the power of the radius that the area grows with.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Form {
+    /// Flat, both faces exposed; the radius is half the thickness.
+    Slab,
+    /// Long and round.
+    Cylinder,
+    /// Round.
+    Sphere,
+}
+
+impl Form {
+    const fn power(self) -> usize {
+        match self {
+            Form::Slab => 0,
+            Form::Cylinder => 1,
+            Form::Sphere => 2,
+        }
+    }
+
+    /// Surface per volume, 1/m, for a radius (half thickness) in metres.
+    #[must_use]
+    pub fn surface_per_volume(self, radius_m: f64) -> f64 {
+        (self.power() + 1) as f64 / radius_m
+    }
+
+    /// Square of the first eigenvalue with the surface held at a temperature: π²/4, 2.4048², π². The slowest mode
+    /// decays as exp(−ζ²·Fo).
+    #[must_use]
+    pub const fn first_eigenvalue_squared(self) -> f64 {
+        match self {
+            Form::Slab => 2.467,
+            Form::Cylinder => 5.783,
+            Form::Sphere => 9.870,
+        }
+    }
+}
+
+/// Shares of the volume by cell, and areas of the faces in units of (volume ÷ radius).
+struct Grid {
+    volume: [f64; CELLS],
+    face: [f64; CELLS + 1],
+}
+
+static GRIDS: LazyLock<[Grid; 3]> = LazyLock::new(|| [0, 1, 2].map(grid));
+
+fn grid(power: usize) -> Grid {
+    let at = |i: usize, exponent: usize| {
+        let x = i as f64 / CELLS as f64;
+        (0..exponent).fold(1.0, |product, _| product * x)
+    };
+    Grid {
+        volume: std::array::from_fn(|i| at(i + 1, power + 1) - at(i, power + 1)),
+        face: std::array::from_fn(|i| (power + 1) as f64 * at(i, power)),
+    }
+}
+
+/// Temperatures of the cells from the centre outwards, °C.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Profile {
+    /// Form.
+    pub form: Form,
+    /// Cells, centre first.
+    pub cells_c: [f64; CELLS],
+}
+
+impl Profile {
+    /// The same temperature throughout.
+    #[must_use]
+    pub fn uniform(form: Form, temp_c: f64) -> Self {
+        Profile {
+            form,
+            cells_c: [temp_c; CELLS],
+        }
+    }
+
+    /// Mean over the volume.
+    #[must_use]
+    pub fn mean_c(&self) -> f64 {
+        mean(self.form, &self.cells_c)
+    }
+
+    /// At the centre: a parabola through the two innermost cells, level at the centre.
+    #[must_use]
+    pub fn centre_c(&self) -> f64 {
+        self.cells_c[0] - (self.cells_c[1] - self.cells_c[0]) / 8.0
+    }
+
+    /// At the surface, for a Biot number and a temperature outside: where the half cell and the film meet.
+    #[must_use]
+    pub fn surface_c(&self, biot: f64, outside_c: f64) -> f64 {
+        let half_cell = 2.0 * CELLS as f64;
+        let last = self.cells_c[CELLS - 1];
+        (half_cell * last + biot * outside_c) / (half_cell + biot)
+    }
+
+    /// The largest distance of any cell from a temperature, kelvins.
+    #[must_use]
+    pub fn farthest_k(&self, temp_c: f64) -> f64 {
+        self.cells_c
+            .iter()
+            .fold(0.0, |far, cell| (cell - temp_c).abs().max(far))
+    }
+
+    /// Every cell moved by as much.
+    pub fn shift(&mut self, kelvins: f64) {
+        self.cells_c.iter_mut().for_each(|cell| *cell += kelvins);
+    }
+
+    /// Volume share of a cell.
+    #[must_use]
+    pub fn share(&self, cell: usize) -> f64 {
+        GRIDS[self.form.power()].volume.get(cell).copied().unwrap_or(0.0)
+    }
+}
+
+fn mean(form: Form, cells: &[f64; CELLS]) -> f64 {
+    GRIDS[form.power()]
+        .volume
+        .iter()
+        .zip(cells)
+        .map(|(share, cell)| share * cell)
+        .sum()
+}
+
+/// A time step: Fourier number α·Δt/R², Biot number h·R/k, and weight of the new time (½ Crank–Nicolson, 1 backward
+/// Euler).
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Step {
+    /// α·Δt/R².
+    pub fourier: f64,
+    /// h·R/k.
+    pub biot: f64,
+    /// 0.5 to 1.
+    pub theta: f64,
+}
+
+/// A factorised step, good for any profile of the form while the step stays the same.
+#[derive(Clone, Debug)]
+pub struct Stepper {
+    form: Form,
+    step: Step,
+    inner: [f64; CELLS + 1],
+    film: f64,
+    eliminated: [f64; CELLS],
+    pivot: [f64; CELLS],
+    slope: [f64; CELLS],
+    /// Rise of the mean for a rise of one kelvin outside.
+    pub mean_slope: f64,
+}
+
+impl Stepper {
+    /// Factorises a step; Fourier and Biot numbers must be positive and finite, else nothing moves.
+    #[must_use]
+    pub fn new(form: Form, step: Step) -> Self {
+        let grid = &GRIDS[form.power()];
+        let width = 1.0 / CELLS as f64;
+        let valid = step.fourier.is_finite() && step.fourier > 0.0 && step.biot > 0.0;
+        let fourier = if valid { step.fourier } else { 0.0 };
+        let mut inner = [0.0; CELLS + 1];
+        for (i, place) in inner.iter_mut().enumerate().take(CELLS).skip(1) {
+            *place = fourier * grid.face[i] / width;
+        }
+        let film = if valid {
+            fourier * grid.face[CELLS] / (1.0 / step.biot + 0.5 * width)
+        } else {
+            0.0
+        };
+        let theta = step.theta.clamp(0.5, 1.0);
+        let mut stepper = Stepper {
+            form,
+            step: Step { theta, ..step },
+            inner,
+            film,
+            eliminated: [0.0; CELLS],
+            pivot: [0.0; CELLS],
+            slope: [0.0; CELLS],
+            mean_slope: 0.0,
+        };
+        stepper.factorise(&grid.volume);
+        let mut unit = [0.0; CELLS];
+        unit[CELLS - 1] = theta * film;
+        stepper.slope = stepper.solve(unit);
+        stepper.mean_slope = mean(form, &stepper.slope);
+        stepper
+    }
+
+    /// Whether it was made for this step.
+    #[must_use]
+    pub fn fits(&self, form: Form, step: &Step) -> bool {
+        self.form == form && self.step == *step
+    }
+
+    fn factorise(&mut self, volume: &[f64; CELLS]) {
+        let theta = self.step.theta;
+        for (i, share) in volume.iter().enumerate() {
+            let outward = if i + 1 == CELLS { self.film } else { self.inner[i + 1] };
+            let diagonal = share + theta * (self.inner[i] + outward);
+            let before = if i == 0 { 0.0 } else { self.eliminated[i - 1] };
+            self.pivot[i] = 1.0 / (diagonal - theta * self.inner[i] * before);
+            self.eliminated[i] = if i + 1 == CELLS {
+                0.0
+            } else {
+                theta * self.inner[i + 1] * self.pivot[i]
+            };
+        }
+    }
+
+    fn solve(&self, mut right: [f64; CELLS]) -> [f64; CELLS] {
+        let theta = self.step.theta;
+        right[0] *= self.pivot[0];
+        for i in 1..CELLS {
+            right[i] = (right[i] + theta * self.inner[i] * right[i - 1]) * self.pivot[i];
+        }
+        for i in (0..CELLS - 1).rev() {
+            right[i] += self.eliminated[i] * right[i + 1];
+        }
+        right
+    }
+
+    /// The profile after the step if the temperature outside stays what it was, °C.
+    #[must_use]
+    pub fn base(&self, profile: &Profile, outside_c: f64) -> [f64; CELLS] {
+        let old = 1.0 - self.step.theta;
+        let cells = &profile.cells_c;
+        let grid = &GRIDS[self.form.power()];
+        let mut right = [0.0; CELLS];
+        let mut inward = 0.0;
+        for i in 0..CELLS {
+            let outward = if i + 1 == CELLS {
+                self.film * (outside_c - cells[i])
+            } else {
+                self.inner[i + 1] * (cells[i + 1] - cells[i])
+            };
+            right[i] = grid.volume[i] * cells[i] + old * (outward - inward);
+            inward = outward;
+        }
+        right[CELLS - 1] += self.step.theta * self.film * outside_c;
+        self.solve(right)
+    }
+
+    /// Completes a step: `base` and how much warmer it is outside after it than before.
+    pub fn finish(&self, profile: &mut Profile, base: &[f64; CELLS], rise_k: f64) {
+        for ((cell, base), slope) in profile.cells_c.iter_mut().zip(base).zip(&self.slope) {
+            *cell = base + slope * rise_k;
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,13 @@
+//! Physics of a pot of food: closed relations, each with its source and its range. Nothing here knows of recipes,
+//! vessels in use or time steps.
+
+pub mod alcohol;
+pub mod components;
+pub mod conduction;
+pub mod evaporation;
+pub mod film;
+pub mod gelatinisation;
+pub mod lethality;
+pub mod properties;
+pub mod softening;
+pub mod water;
