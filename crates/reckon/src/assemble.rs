@@ -174,7 +174,11 @@ impl Figures<'_> {
     }
 
     fn alcohol(&self) -> Figure {
-        self.plain(Measure::Grams, Known::NeedsYourKitchen, |r| {
+        let known = match self.read.runs.central.alcohol_in_kg {
+            nothing if nothing <= 0.0 => Known::ByBalance,
+            _ => Known::NeedsYourKitchen,
+        };
+        self.plain(Measure::Grams, known, |r| {
             self.portions.share_of(1000.0 * r.whole.kg(Stuff::Alcohol), r)
         })
     }
@@ -225,10 +229,7 @@ impl Figures<'_> {
         let mut all = process.assumptions.clone();
         let mut assume = |text: String| all.push(Assumption { text, span: None });
         if self.portions == Portions::OfDefault {
-            assume(format!(
-                "The page does not say whom it serves: {}.",
-                self.portions.because(None)
-            ));
+            assume("The page does not say whom it serves: portions of 350 g are reckoned.".to_owned());
         }
         let served_with: Vec<&str> = process
             .lots

@@ -17,6 +17,10 @@ use crate::{Prices, Reckoned, Target, assemble, cost, retention, safety, steps};
 /// `draws` further runs give the 5–95 % ranges; with none of them only the central run is done and every
 /// [`crate::Figure::spread`] is empty. The same input and `seed` give the same bytes on every machine.
 #[must_use]
+#[expect(
+    clippy::too_many_arguments,
+    reason = "each is a thing of its own that the caller owns"
+)]
 pub fn reckon(
     process: Process,
     kitchen: &Kitchen,

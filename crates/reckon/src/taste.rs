@@ -277,6 +277,8 @@ fn says((low_g, high_g): (f64, f64), name: &str, per_teaspoon_g: Option<f64>) ->
         }
         ((low, low_unit), (high, high_unit)) => format!("{} to {}", join(&low, low_unit), join(&high, high_unit)),
     };
+    // A teaspoon of salt holds 3 to 6 g by its kind: where the page does not say which, the fine one is meant.
+    let name = if name == "salt" { "fine salt" } else { name };
     format!("{spoons} of {name} ({grams})")
 }
 
@@ -401,6 +403,7 @@ mod tests {
         assert_eq!(salt(4.5, 9.0), "¾ to 1½ teaspoons of fine salt (4 to 9 g)");
         assert_eq!(salt(0.3, 3.1), "a pinch to ½ teaspoon of fine salt (0.3 to 3 g)");
         assert_eq!(salt(6.0, 6.1), "1 teaspoon of fine salt (6 g)");
+        assert_eq!(says((6.0, 6.0), "salt", Some(6.0)), "1 teaspoon of fine salt (6 g)");
         assert_eq!(says((1.0, 2.0), "harissa", None), "1.0 to 2.0 g of harissa");
     }
 }
