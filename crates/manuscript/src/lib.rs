@@ -10,6 +10,7 @@
 pub mod ingredient;
 mod lexicon;
 mod line;
+mod method;
 mod number;
 pub mod operation;
 mod page;
@@ -40,5 +41,7 @@ pub use reading::reading;
 /// ```
 #[must_use]
 pub fn read(text: &str) -> Recipe {
-    page::lay(text)
+    let mut recipe = page::lay(text);
+    method::read(text, &mut recipe);
+    recipe
 }

@@ -1,0 +1,553 @@
+//! From clauses to operations: one clause, one operation, unless a time stands with a verb that takes none.
+
+use super::clauses::{Clause, Lead, clauses, sentences};
+use super::facts::{Facts, lid_on};
+use super::foods::{Names, Place};
+use super::refer::Referrer;
+use super::said::{Reader, Role, Said};
+use super::scene::{Focus, Scene};
+use super::takes;
+use super::words::{Inflection, Meaning, VesselKind, entry, is};
+use crate::token::{Token, tokens};
+use crate::{
+    Cover, FoodRef, Form, HeatWord, Minutes, Operation, Recipe, Share, Span, Step, Target, Unsure, Verb, VesselRef,
+    Words,
+};
+use potwright_measure::{Oven, WrittenTemperature};
+
+/// The operations as they are read, step by step.
+pub(super) struct Builder<'a> {
+    pub(super) text: &'a str,
+    pub(super) recipe: &'a Recipe,
+    pub(super) names: &'a Names,
+    pub(super) scene: Scene,
+    pub(super) operations: Vec<Operation>,
+    pub(super) unsure: Vec<Unsure>,
+    step: usize,
+    section: Option<usize>,
+    block: Vec<Place>,
+    /// A heat that was said and holds for what follows.
+    heat: Option<HeatWord>,
+    /// The lid as it was put in this sentence.
+    lid: Option<Cover>,
+    /// The work goes on in the oven.
+    baking: bool,
+    meanwhile: bool,
+    optional: bool,
+}
+
+/// A clause with everything that was found out about it.
+pub(super) struct Told<'c> {
+    pub(super) clause: &'c Clause,
+    pub(super) said: Said,
+    pub(super) foods: Vec<(Role, FoodRef)>,
+    pub(super) span: Span,
+    pub(super) verb_span: Span,
+    /// 'half' stands before the verb.
+    pub(super) half: bool,
+}
+
+impl<'a> Builder<'a> {
+    pub(super) fn new(text: &'a str, recipe: &'a Recipe, names: &'a Names) -> Self {
+        Builder {
+            text,
+            recipe,
+            names,
+            scene: Scene::default(),
+            operations: Vec::new(),
+            unsure: Vec::new(),
+            step: 0,
+            section: None,
+            block: Vec::new(),
+            heat: None,
+            lid: None,
+            baking: false,
+            meanwhile: false,
+            optional: false,
+        }
+    }
+
+    /// Reads one step. `block` are the foods listed right above it on a page where lists and steps take turns.
+    pub(super) fn step(&mut self, index: usize, step: &Step, block: Vec<Place>) {
+        self.step = index;
+        if step.section != self.section {
+            self.scene.focus = Focus::Pot;
+        }
+        self.section = step.section;
+        self.lid = None;
+        if !block.is_empty() {
+            let whole = |place: Place| FoodRef {
+                words: Words::default(),
+                target: super::refer::target_of(place),
+                share: Share::Whole,
+            };
+            self.scene.focus = Focus::Hand(block.iter().map(|place| whole(*place)).collect());
+        }
+        self.block = block;
+        let tokens = tokens(self.text, step.words.span);
+        let mut kept = self.names.kept(&tokens);
+        // In running text the preparation of a listed food is no order.
+        for (mark, token) in kept.iter_mut().zip(&tokens) {
+            *mark |= self.in_listed_words(token.span);
+        }
+        for sentence in sentences(&tokens) {
+            self.sentence(&tokens, sentence, &kept);
+        }
+    }
+
+    fn in_listed_words(&self, span: Span) -> bool {
+        let stands = |words: &Option<Words>| words.as_ref().is_some_and(|words| words.span.contains(span));
+        self.recipe
+            .ingredients
+            .iter()
+            .any(|ingredient| stands(&ingredient.preparation))
+    }
+
+    fn sentence(&mut self, tokens: &[Token], sentence: (usize, usize), kept: &[bool]) {
+        let clauses = clauses(tokens, sentence, kept);
+        (self.lid, self.meanwhile) = (None, false);
+        self.optional = opens_with(tokens, sentence, &["if"]) || opens_with(tokens, sentence, &["optional"]);
+        if self.optional && substitutes(tokens, sentence) {
+            return;
+        }
+        let mut index = 0;
+        while let Some(clause) = clauses.get(index) {
+            index += 1;
+            let mut fed = Vec::new();
+            while let Some(done) = clauses
+                .get(index)
+                .filter(|next| next.lead == Lead::Done && clause.lead != Lead::Bare)
+            {
+                fed.extend(self.participle(tokens, done));
+                index += 1;
+            }
+            self.clause(tokens, clause, fed);
+        }
+    }
+
+    /// 'crackers split and soaked in milk': an operation of its own; gives the foods that then go on.
+    fn participle(&mut self, tokens: &[Token], clause: &Clause) -> Vec<FoodRef> {
+        let told = self.told(tokens, clause);
+        let mut foods: Vec<FoodRef> = told
+            .foods
+            .iter()
+            .filter(|(role, _)| *role != Role::Aside && *role != Role::To)
+            .map(|(_, food)| food.clone())
+            .collect();
+        if clause.object.0 == clause.object.1 {
+            // A second participle of the same foods.
+            let before = self.operations.last().map(|op| op.foods.clone()).unwrap_or_default();
+            foods.splice(0..0, before);
+        }
+        let named: Vec<FoodRef> = told
+            .foods
+            .iter()
+            .filter(|(role, _)| *role == Role::Object)
+            .map(|(_, food)| food.clone())
+            .collect();
+        let Some(Meaning::Do(verb)) = self.facts(&told, |facts| facts.meaning(clause.verb)) else {
+            return named;
+        };
+        let cut = verb == Verb::Cut || verb == Verb::Peel;
+        let done = foods.iter().all(|food| self.is_done(verb, &food.target)) && !foods.is_empty();
+        if foods.is_empty() || (cut && done) {
+            return named;
+        }
+        let mut operation = self.blank(verb, &told);
+        operation.form = Form::Participle;
+        operation.foods.clone_from(&foods);
+        if !told.said.times.is_empty() {
+            operation.minutes = told.said.times.first().map(|timed| timed.minutes.clone());
+        }
+        self.operations.push(operation);
+        if clause.object.0 == clause.object.1 {
+            Vec::new()
+        } else {
+            foods
+        }
+    }
+
+    /// Whether the work has been done to a food, by its line or by an operation before.
+    fn is_done(&self, verb: Verb, target: &Target) -> bool {
+        let earlier = self
+            .operations
+            .iter()
+            .any(|op| op.verb == verb && op.foods.iter().any(|food| food.target == *target));
+        let line = match target {
+            Target::Ingredient { index, item } => self
+                .names
+                .get((*index, *item))
+                .is_some_and(|name| !name.done.is_empty()),
+            _ => false,
+        };
+        earlier || line
+    }
+
+    fn referrer(&self) -> Referrer<'a> {
+        Referrer {
+            text: self.text,
+            recipe: self.recipe,
+            names: self.names,
+            section: self.section,
+            block: self.block.clone(),
+        }
+    }
+
+    /// What a clause says, its foods found, the vessels that it names known to the scene.
+    pub(super) fn told<'c>(&mut self, tokens: &[Token], clause: &'c Clause) -> Told<'c> {
+        let reader = Reader {
+            text: self.text,
+            tokens,
+        };
+        let mut said = reader.said(clause);
+        if clause.first {
+            self.before(&reader, clause, &mut said);
+        }
+        let referrer = self.referrer();
+        let sure = entry(clause.verb).is_some_and(|entry| {
+            entry
+                .rows
+                .iter()
+                .any(|row| matches!(row.meaning, Meaning::Do(verb) if takes::places(verb)))
+        });
+        let mut foods: Vec<(Role, FoodRef)> = Vec::new();
+        for (role, mention) in &said.foods {
+            let asks = sure && matches!(role, Role::Object | Role::With);
+            let found = referrer.foods(mention, &self.scene, asks);
+            for verb in referrer.work_before(mention, &found, &|verb, target| self.is_done(verb, target)) {
+                if *role == Role::Object || *role == Role::With || *role == Role::In {
+                    self.operations
+                        .push(work_said_before(verb, &found, self.step, mention.words_span));
+                }
+            }
+            if mention.most {
+                self.guess_most(mention.span);
+            }
+            for food in found {
+                if !foods
+                    .iter()
+                    .any(|(_, held)| held.target == food.target && held.share == food.share)
+                {
+                    foods.push((*role, food));
+                }
+            }
+        }
+        let end = tokens.get(said.end).or(tokens.get(clause.at));
+        let start = tokens.get(clause.from);
+        let span = match (start, end) {
+            (Some(start), Some(end)) if end.span.end > start.span.start => Span::new(start.span.start, end.span.end),
+            (Some(start), _) => start.span,
+            _ => Span::default(),
+        };
+        let verb_span = tokens.get(clause.at).map_or(span, |token| token.span);
+        let half = clause
+            .at
+            .checked_sub(1)
+            .and_then(|at| tokens.get(at))
+            .is_some_and(|token| token.is("half"));
+        Told {
+            clause,
+            said,
+            foods,
+            span,
+            verb_span,
+            half,
+        }
+    }
+
+    fn guess_most(&mut self, span: Span) {
+        self.unsure.push(Unsure {
+            span,
+            what: "How much is ‘most’? A number would settle it.".to_owned(),
+            taken_as: Some("three quarters".to_owned()),
+        });
+    }
+
+    /// What stands before the first verb: 'in a large pot', 'meanwhile', 'off the heat', 'for the dumplings'.
+    fn before(&mut self, reader: &Reader, clause: &Clause, said: &mut Said) {
+        let (from, to) = clause.before;
+        let ahead = reader.stretch((from, to));
+        let word = |index: usize| reader.tokens.get(index).map_or("", |token| token.lower.as_str());
+        self.meanwhile = (from..to).any(|at| matches!(word(at), "meanwhile" | "meantime" | "while"));
+        if let Some(section) = self.section_before(reader.tokens, (from, to)) {
+            self.section = Some(section);
+            self.scene.focus = Focus::Pot;
+        }
+        if word(from) == "after" {
+            self.time_after(&ahead);
+        }
+        let side = is(word(from), "clause") || word(from) == "after";
+        if !side {
+            said.vessels
+                .extend(ahead.vessels.iter().filter(|(role, _)| *role != Role::From).cloned());
+            said.cover = said.cover.or(ahead.cover);
+            said.repeat = said.repeat.take().or(ahead.repeat.clone());
+        }
+        said.heat = said.heat.or(ahead.heat);
+        let off = (from..to).any(|at| word(at) == "off" && matches!(word(at + 1), "heat" | "the"));
+        if off && said.heat.is_none() {
+            said.heat = Some(HeatWord::Off);
+        }
+    }
+
+    /// 'For the broth, …', 'Sauce: …'.
+    fn section_before(&self, tokens: &[Token], (from, to): (usize, usize)) -> Option<usize> {
+        let first = tokens.get(from)?;
+        let colon = tokens.get(from..to)?.iter().any(|token| token.sign() == Some(':'));
+        if !first.is("for") && !colon {
+            return None;
+        }
+        let words: Vec<String> = tokens
+            .get(from..to)?
+            .iter()
+            .filter(|token| token.is_word())
+            .flat_map(|token| super::foods::plain(&token.lower))
+            .collect();
+        let named = |name: &str| {
+            super::foods::plain(name)
+                .last()
+                .is_some_and(|last| words.contains(last))
+        };
+        self.recipe.sections.iter().position(|section| named(&section.name))
+    }
+
+    /// 'After 15 minutes of frying, add …' tells how long the work before goes on.
+    fn time_after(&mut self, ahead: &Said) {
+        let Some(timed) = ahead.times.first() else { return };
+        let last = self.operations.iter_mut().rev().find(|op| takes::cooks(op.verb));
+        if let Some(operation) = last.filter(|op| op.minutes.is_none()) {
+            operation.minutes = Some(timed.minutes.clone());
+        }
+    }
+
+    pub(super) fn facts<T>(&self, told: &Told, ask: impl Fn(&Facts) -> T) -> T {
+        let vessel = self.vessel_ahead(told);
+        let facts = Facts {
+            said: &told.said,
+            foods: &told.foods,
+            names: self.names,
+            scene: &self.scene,
+            vessel,
+            oven: self.baking,
+            covered: lid_on(&told.said) || matches!(self.lid, Some(Cover::On | Cover::Ajar)),
+            inner: false,
+            outer: false,
+            doing: told.clause.form == Inflection::Ing && told.clause.lead == Lead::Doing,
+        };
+        ask(&facts)
+    }
+
+    /// The vessel the clause works in, without making a new one.
+    fn vessel_ahead(&self, told: &Told) -> Option<usize> {
+        let named = told.said.vessels.iter().find(|(role, vessel)| {
+            matches!(vessel.kind, VesselKind::Cook | VesselKind::Bowl) && !matches!(role, Role::From | Role::Aside)
+        });
+        match named {
+            Some((_, vessel)) => self.scene.peek(vessel),
+            None => self.scene.working,
+        }
+    }
+
+    pub(super) fn blank(&self, verb: Verb, told: &Told) -> Operation {
+        Operation {
+            span: told.span,
+            step: self.step,
+            verb,
+            verb_span: told.verb_span,
+            foods: Vec::new(),
+            into: None,
+            heat: None,
+            temperature: None,
+            minutes: None,
+            cue: None,
+            cover: None,
+            discard: Vec::new(),
+            keep: Vec::new(),
+            repeat: None,
+            form: if matches!(told.clause.lead, Lead::Doing | Lead::Done) {
+                Form::Participle
+            } else {
+                Form::Imperative
+            },
+            meanwhile: self.meanwhile,
+            optional: self.optional || told.said.optional,
+        }
+    }
+
+    fn clause(&mut self, tokens: &[Token], clause: &Clause, fed: Vec<FoodRef>) {
+        let mut told = self.told(tokens, clause);
+        let role = if told.said.says("with") {
+            Role::With
+        } else {
+            Role::Object
+        };
+        told.foods.extend(fed.into_iter().map(|food| (role, food)));
+        if clause.lead == Lead::Bare {
+            self.bare(tokens, &told);
+            return;
+        }
+        let Some(meaning) = self.facts(&told, |facts| facts.meaning(clause.verb)) else {
+            return;
+        };
+        match meaning {
+            Meaning::Do(verb) => self.order(verb, &told),
+            Meaning::CoverAjar => {
+                told.said.cover = Some(Cover::Ajar);
+                self.order(Verb::Cover, &told);
+            }
+            Meaning::Heat => self.heat_alone(&told),
+            Meaning::HeatOff => self.off_the_heat(&told, HeatWord::Off),
+            Meaning::OffHeat => self.off_the_heat(&told, HeatWord::Off),
+            Meaning::OutOfOven => {
+                self.baking = false;
+                let mut operation = self.blank(Verb::Remove, &told);
+                operation.foods = self.objects_or_pot(&told);
+                self.operations.push(operation);
+            }
+            Meaning::Nothing => {}
+        }
+    }
+
+    pub(super) fn objects_or_pot(&self, told: &Told) -> Vec<FoodRef> {
+        let foods: Vec<FoodRef> = told
+            .foods
+            .iter()
+            .filter(|(role, _)| *role == Role::Object)
+            .map(|(_, food)| food.clone())
+            .collect();
+        if foods.is_empty() { vec![self.pot(told)] } else { foods }
+    }
+
+    pub(super) fn pot(&self, told: &Told) -> FoodRef {
+        let words = Words {
+            text: String::new(),
+            span: Span::new(told.verb_span.end, told.verb_span.end),
+        };
+        FoodRef {
+            words,
+            target: Target::Pot,
+            share: Share::Whole,
+        }
+    }
+
+    /// 'Turn the heat down to low': the heat of what follows; with a time or a sign to stop it is cooking itself.
+    fn heat_alone(&mut self, told: &Told) {
+        let up = told
+            .said
+            .words
+            .iter()
+            .any(|word| matches!(word.as_str(), "up" | "raise" | "increase" | "high"));
+        let raised = up || matches!(told.clause.verb, "raise" | "increase");
+        let heat = told
+            .said
+            .heat
+            .unwrap_or(if raised { HeatWord::High } else { HeatWord::Lower });
+        self.heat = Some(heat);
+        let timed = told.said.times.iter().any(|timed| !timed.minutes.from_end);
+        if timed {
+            self.order(Verb::Simmer, told);
+        }
+    }
+
+    fn off_the_heat(&mut self, told: &Told, heat: HeatWord) {
+        let mut operation = self.blank(Verb::Remove, told);
+        operation.foods = vec![self.pot(told)];
+        operation.heat = Some(heat);
+        self.scene.to_the_stove();
+        operation.into = self.inferred();
+        self.heat = None;
+        self.baking = false;
+        self.operations.push(operation);
+    }
+
+    /// A setting that is given for a fan oven only, as that of an ordinary one.
+    pub(super) fn conventional(&mut self, set: WrittenTemperature, operation: &Operation) -> WrittenTemperature {
+        let still = Oven::Fan.conventional(set.temperature());
+        let taken = WrittenTemperature::Celsius(still.celsius());
+        let already = self
+            .unsure
+            .iter()
+            .any(|unsure| unsure.taken_as.as_deref() == Some(&taken.to_string()));
+        if !already {
+            self.unsure.push(Unsure {
+                span: operation.span,
+                what: format!("The oven is set for a fan, {set}; the setting of an ordinary oven is not given."),
+                taken_as: Some(taken.to_string()),
+            });
+        }
+        taken
+    }
+
+    /// The vessel being worked in, as a vessel not named here.
+    pub(super) fn inferred(&self) -> Option<VesselRef> {
+        let vessel = self.scene.here().filter(|vessel| !vessel.words.text.is_empty())?;
+        Some(VesselRef {
+            words: vessel.words.clone(),
+            inferred: true,
+        })
+    }
+
+    pub(super) fn take_heat(&mut self) -> Option<HeatWord> {
+        self.heat.take()
+    }
+
+    pub(super) fn set_lid(&mut self, cover: Option<Cover>) {
+        self.lid = cover;
+    }
+
+    pub(super) fn lid(&self) -> Option<Cover> {
+        self.lid
+    }
+
+    pub(super) fn set_baking(&mut self, baking: bool) {
+        self.baking = baking;
+    }
+
+    pub(super) fn baking(&self) -> bool {
+        self.baking
+    }
+
+    pub(super) fn minutes_of(told: &Told) -> Option<Minutes> {
+        told.said.times.first().map(|timed| timed.minutes.clone())
+    }
+
+    pub(super) fn listed(&self) -> Vec<Place> {
+        self.referrer().listed().collect()
+    }
+}
+
+/// 'sliced potatoes': the slicing, before what is done with them.
+fn work_said_before(verb: Verb, foods: &[FoodRef], step: usize, span: Span) -> Operation {
+    Operation {
+        span,
+        step,
+        verb,
+        verb_span: span,
+        foods: foods.to_vec(),
+        into: None,
+        heat: None,
+        temperature: None,
+        minutes: None,
+        cue: None,
+        cover: None,
+        discard: Vec::new(),
+        keep: Vec::new(),
+        repeat: None,
+        form: Form::Participle,
+        meanwhile: false,
+        optional: false,
+    }
+}
+
+fn opens_with(tokens: &[Token], (from, to): (usize, usize), words: &[&str]) -> bool {
+    let first = tokens
+        .get(from..to)
+        .and_then(|stretch| stretch.iter().find(|token| token.is_word()));
+    first.is_some_and(|token| token.is_any(words))
+}
+
+/// 'If you have no cream, use milk': another food, not an operation of this dish.
+fn substitutes(tokens: &[Token], (from, to): (usize, usize)) -> bool {
+    let stretch = tokens.get(from..to).unwrap_or_default();
+    stretch.iter().any(|token| token.is_any(&["use", "substitute", "swap"]))
+}

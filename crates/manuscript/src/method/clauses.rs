@@ -1,0 +1,548 @@
+//! Steps into sentences, sentences into clauses: each clause is led by a verb that gives an order, by a participle
+//! that says that work is to be done, or by nothing at all ('wine in', '25 minutes').
+
+use super::words::{self, Inflection, is};
+use crate::lexicon::{Class, class, singular};
+use crate::token::Token;
+
+/// How a clause gives its order.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Lead {
+    /// 'add the onions'.
+    Order,
+    /// 'adding the onions'.
+    Doing,
+    /// 'onions cut into pieces': what stands before it is worked on, and then goes where the clause before says.
+    Done,
+    /// 'it should be removed'.
+    Passive,
+    /// 'wine in'.
+    GoesIn,
+    /// 'lid on' at the beginning.
+    Lid,
+    /// No verb at all.
+    Bare,
+}
+
+/// A clause of a step, as indices into its tokens.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub(super) struct Clause {
+    pub(super) lead: Lead,
+    /// The verb in its base form; empty when there is none.
+    pub(super) verb: &'static str,
+    pub(super) form: Inflection,
+    /// The word that is the verb.
+    pub(super) at: usize,
+    /// The words before the order: 'in a large pot', 'when it boils'. Only the first clause of a sentence has them.
+    pub(super) before: (usize, usize),
+    /// What stands between 'let' and its verb, or before a participle.
+    pub(super) object: (usize, usize),
+    /// What follows the verb.
+    pub(super) body: (usize, usize),
+    /// The first word that belongs to the order.
+    pub(super) from: usize,
+    /// It is the first clause of its sentence.
+    pub(super) first: bool,
+}
+
+/// The tokens of a sentence, and whether it goes on from the one before ('; then …').
+pub(super) fn sentences(tokens: &[Token]) -> Vec<(usize, usize)> {
+    let mut found = Vec::new();
+    let mut from = 0;
+    let mut note = false;
+    for (index, token) in tokens.iter().enumerate() {
+        match token.sign() {
+            Some('[') => {
+                push(&mut found, from, index);
+                note = true;
+            }
+            Some(']') => {
+                note = false;
+                from = index + 1;
+            }
+            Some('.' | '!' | '?' | ';' | '•' | '▢') if !note && ends_sentence(tokens, index) => {
+                push(&mut found, from, index);
+                from = index + 1;
+            }
+            _ => {}
+        }
+    }
+    if !note {
+        push(&mut found, from, tokens.len());
+    }
+    found
+}
+
+fn push(found: &mut Vec<(usize, usize)>, from: usize, to: usize) {
+    if from < to {
+        found.push((from, to));
+    }
+}
+
+/// A stop ends a sentence unless a small letter follows, as after 'tbsp.'; one inside brackets does not end it either.
+fn ends_sentence(tokens: &[Token], index: usize) -> bool {
+    let Some(next) = tokens.get(index + 1) else { return true };
+    if tokens.get(index).and_then(Token::sign) != Some('.') {
+        return true;
+    }
+    let abbreviation = index
+        .checked_sub(1)
+        .and_then(|before| tokens.get(before))
+        .is_some_and(|before| before.is_any(&["tbsp", "tsp", "tbs", "oz", "lb", "approx", "qt", "pt"]));
+    !next.text.starts_with(char::is_lowercase) && !abbreviation
+}
+
+/// What is known while a sentence is gone through.
+#[derive(Default)]
+struct Going {
+    /// Inside 'until …'.
+    cue: bool,
+    /// Inside 'when …', 'so that …'.
+    side: bool,
+    /// The last verb was a participle.
+    after_done: bool,
+}
+
+/// The clauses of a sentence. `kept` says which tokens are part of a name of the list, so that 'brown' of brown sugar is
+/// no order.
+pub(super) fn clauses(tokens: &[Token], sentence: (usize, usize), kept: &[bool]) -> Vec<Clause> {
+    let (start, end) = sentence;
+    let mut heads: Vec<Clause> = Vec::new();
+    let mut going = Going::default();
+    let mut index = start;
+    while index < end {
+        let head = (!kept.get(index).copied().unwrap_or(false))
+            .then(|| head(tokens, sentence, index, &going, heads.last()))
+            .flatten();
+        if let Some(head) = head {
+            going = Going {
+                after_done: head.lead == Lead::Done,
+                ..Going::default()
+            };
+            index = head.body.0.max(index + 1);
+            heads.push(head);
+            continue;
+        }
+        step(tokens, index, &mut going);
+        index += 1;
+    }
+    if heads.is_empty() {
+        return vec![bare(sentence)];
+    }
+    bounded(heads, sentence)
+}
+
+/// Follows 'until' and side clauses.
+fn step(tokens: &[Token], index: usize, going: &mut Going) {
+    let Some(token) = tokens.get(index) else { return };
+    match token.lower.as_str() {
+        "until" | "till" | "til" => going.cue = true,
+        word if is(word, "clause") => going.side = true,
+        _ if token
+            .sign()
+            .is_some_and(|sign| matches!(sign, ',' | '(' | ')' | ':' | ';')) =>
+        {
+            *going = Going::default()
+        }
+        _ => {}
+    }
+}
+
+fn bare((start, end): (usize, usize)) -> Clause {
+    Clause {
+        lead: Lead::Bare,
+        verb: "",
+        form: Inflection::Base,
+        at: start,
+        before: (start, start),
+        object: (start, start),
+        body: (start, end),
+        from: start,
+        first: true,
+    }
+}
+
+/// Gives each clause its end: where the next one begins.
+fn bounded(mut heads: Vec<Clause>, (start, end): (usize, usize)) -> Vec<Clause> {
+    for index in 0..heads.len() {
+        let stop = heads.get(index + 1).map_or(end, |next| next.from);
+        heads[index].body.1 = stop.max(heads[index].body.0);
+        heads[index].first = index == 0;
+    }
+    heads[0].before = (start, heads[0].from);
+    heads
+}
+
+fn at<'a>(tokens: &'a [Token<'_>], index: usize) -> &'a str {
+    tokens.get(index).map_or("", |token| token.lower.as_str())
+}
+
+fn head(
+    tokens: &[Token],
+    sentence: (usize, usize),
+    index: usize,
+    going: &Going,
+    last: Option<&Clause>,
+) -> Option<Clause> {
+    let token = tokens.get(index)?;
+    if let Some(found) = lid(tokens, sentence, index, last).or_else(|| goes_in(tokens, sentence, index, last)) {
+        return Some(found);
+    }
+    let (verb, form) = words::verb(&token.lower)?;
+    let entry = words::entry(verb)?;
+    let edge = edge(tokens, sentence.0, index);
+    let found = |lead, from: usize, at: usize, object: (usize, usize)| {
+        Some(Clause {
+            lead,
+            verb,
+            form,
+            at,
+            before: (from, from),
+            object,
+            body: (at + 1, at + 1),
+            from,
+            first: false,
+        })
+    };
+    match form {
+        Inflection::Base if edge.is_some() => {
+            if !is_order(tokens, sentence, index, going, edge?) {
+                return past_like(tokens, sentence, index, going)
+                    .and_then(|object| found(Lead::Done, object.0, index, object));
+            }
+            if entry.marks.lets {
+                if let Some(inner) = let_inner(tokens, sentence, index, verb) {
+                    return Some(inner);
+                }
+            }
+            found(Lead::Order, index, index, (index, index))
+        }
+        Inflection::Base => {
+            past_like(tokens, sentence, index, going).and_then(|object| found(Lead::Done, object.0, index, object))
+        }
+        Inflection::Ing => {
+            let while_before = index > sentence.0 && at(tokens, index - 1) == "while";
+            let placed = edge.is_some() || while_before;
+            let works = entry.marks.ing || (entry.marks.ing_in && at(tokens, index + 1) == "in");
+            (placed && works && !going.cue)
+                .then(|| found(Lead::Doing, index, index, (index, index)))
+                .flatten()
+        }
+        Inflection::Past => {
+            if !entry.marks.past || going.cue || (going.side && !going.after_done) {
+                return None;
+            }
+            if let Some(subject) = passive(tokens, sentence, index) {
+                return found(Lead::Passive, subject.0, index, subject);
+            }
+            let second = going.after_done && edge == Some(Edge::Joined);
+            let object = if second {
+                Some((index, index))
+            } else {
+                worked_on(tokens, sentence, index)
+            };
+            object.and_then(|object| found(Lead::Done, object.0, index, object))
+        }
+    }
+}
+
+/// What stands before a word that could begin an order.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Edge {
+    /// The beginning of the sentence.
+    Start,
+    /// A sign.
+    Sign,
+    /// 'and', 'or', 'then'.
+    Joined,
+}
+
+/// The edge before a token, over adverbs; `None` when it stands inside a phrase.
+fn edge(tokens: &[Token], start: usize, index: usize) -> Option<Edge> {
+    let mut joined = false;
+    let mut before = index;
+    loop {
+        if before <= start {
+            return Some(if joined { Edge::Joined } else { Edge::Start });
+        }
+        let token = tokens.get(before - 1)?;
+        if is(&token.lower, "joiner") || matches!(token.sign(), Some('&' | '/' | '+')) {
+            return Some(Edge::Joined);
+        }
+        if token.is("then") || (token.is("half") && at(tokens, before) == "cover") {
+            joined |= token.is("then");
+        } else if !is(&token.lower, "adverb") {
+            let sign = token
+                .sign()
+                .is_some_and(|sign| !matches!(sign, '-' | '°' | '.' | '%' | '\''));
+            let dash = token.is_dash() && token.gap != crate::token::Gap::None;
+            return (sign || dash).then_some(if joined { Edge::Joined } else { Edge::Sign });
+        }
+        before -= 1;
+    }
+}
+
+/// Whether a base form at an edge is an order and not a noun, an adjective or part of a cue.
+fn is_order(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Going, edge: Edge) -> bool {
+    let word = at(tokens, index);
+    let Some(marks) = words::entry(word).map(|entry| entry.marks) else {
+        return false;
+    };
+    let next = tokens.get(index + 1).filter(|_| index + 1 < sentence.1);
+    let before = |class| index > sentence.0 && is(at(tokens, index - 1), class);
+    if before("never") || before("finite") || before("person") || going.side {
+        return false;
+    }
+    let object = next.is_some_and(|t| super::nouns::is_determiner(t) || (is(&t.lower, "pronoun")));
+    let food_next = next.is_some_and(|t| class(&t.lower).is(Class::FOOD));
+    let food_word = class(word).is(Class::FOOD) || is(word, "measure");
+    if going.cue && (marks.in_cue || marks.describes || marks.noun) {
+        return object || (food_next && !marks.describes);
+    }
+    if next.is_some_and(|t| is(&t.lower, "finite") || t.is("of")) {
+        return false;
+    }
+    if food_word && marks.noun {
+        let out = next.is_some_and(|t| t.is_any(&["out", "off"]));
+        let vessel = super::nouns::vessel(tokens, index + 1, sentence.1.min(index + 6)).is_some();
+        let long_verb =
+            edge != Edge::Joined && next.is_some_and(|t| is(&t.lower, "preposition") || t.number().is_some());
+        return object || out || vessel || (long_verb && !class(word).is(Class::FOOD));
+    }
+    if marks.describes && edge == Edge::Joined && !object {
+        // 'butter and brown sugar', 'cool and dry'.
+        let ends = next.is_none_or(|t| t.sign().is_some());
+        return !food_next && (ends || next.is_some_and(|t| is(&t.lower, "preposition") || is(&t.lower, "adverb")));
+    }
+    true
+}
+
+/// 'crackers split', 'potatoes cut in dice': a base form that is its own past, right after a food.
+fn past_like(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Going) -> Option<(usize, usize)> {
+    let word = at(tokens, index);
+    let both = matches!(word, "cut" | "split" | "spread");
+    (both && !going.cue && !going.side)
+        .then(|| worked_on(tokens, sentence, index))
+        .flatten()
+}
+
+/// The foods right before a participle that it works on: 'turnips and onions cut', 'salt, pepper, and mustard mixed'.
+fn worked_on(tokens: &[Token], (start, _): (usize, usize), index: usize) -> Option<(usize, usize)> {
+    let mut last = index;
+    while last > start && (is(at(tokens, last - 1), "adverb") && !class(at(tokens, last - 1)).is(Class::FOOD)) {
+        last -= 1;
+    }
+    if last == start || !food_word(at(tokens, last - 1)) {
+        return None;
+    }
+    let follows = tokens.get(index + 1).is_none_or(|t| {
+        t.sign().is_some_and(|sign| sign != '-')
+            || is(&t.lower, "preposition")
+            || is(&t.lower, "joiner")
+            || is(&t.lower, "adverb")
+    });
+    if !follows {
+        return None;
+    }
+    let mut from = last - 1;
+    let (mut commas, mut joined) = (0, false);
+    while from > start {
+        let word = at(tokens, from - 1);
+        let comma = at(tokens, from - 1) == ",";
+        if is(word, "joiner") {
+            if joined {
+                break;
+            }
+            // 'fat, and bone sawed': a comma before 'and' keeps a pair apart; a list of three or more goes together.
+            joined = true;
+        } else if comma {
+            commas += 1;
+        } else if !(food_word(word) || is(word, "article") || word == "remaining") {
+            break;
+        }
+        from -= 1;
+    }
+    if joined && commas == 1 && oxford_pair(tokens, from, last) {
+        from = (from..last)
+            .rev()
+            .find(|i| is(at(tokens, *i), "joiner"))
+            .map_or(from, |i| i + 1);
+    }
+    Some((from, last))
+}
+
+/// One comma, directly before 'and'.
+fn oxford_pair(tokens: &[Token], from: usize, last: usize) -> bool {
+    (from..last).any(|i| at(tokens, i) == "," && is(at(tokens, i + 1), "joiner"))
+}
+
+fn food_word(word: &str) -> bool {
+    class(word).is(Class::FOOD)
+        || is(word, "made")
+        || class(&singular(word)).is(Class::FOOD)
+        || is(&singular(word), "made")
+}
+
+/// The subject of 'it should be removed', 'soup can be served'.
+fn passive(tokens: &[Token], (start, _): (usize, usize), index: usize) -> Option<(usize, usize)> {
+    let mut be = index.checked_sub(1)?;
+    while be > start && is(at(tokens, be), "adverb") {
+        be -= 1;
+    }
+    let modal = be.checked_sub(1).filter(|modal| *modal >= start)?;
+    let must = matches!(at(tokens, modal), "should" | "must" | "to");
+    let served = at(tokens, modal) == "can" && at(tokens, index) == "served";
+    let told = at(tokens, be) == "be" && (must || served) && at(tokens, start) != "if";
+    let aside = (start..modal).any(|i| matches!(at(tokens, i), "case" | "otherwise" | "if" | "may"));
+    if !told || aside {
+        return None;
+    }
+    let from = (start..modal)
+        .rev()
+        .find(|i| tokens.get(*i).is_some_and(|t| t.sign().is_some()))
+        .map_or(start, |i| i + 1);
+    Some((from, modal))
+}
+
+/// 'let it boil', 'leave to soak', 'keep slowly stirring': the verb inside.
+fn let_inner(tokens: &[Token], sentence: (usize, usize), index: usize, outer: &str) -> Option<Clause> {
+    let doing = matches!(outer, "keep" | "continue");
+    for inner in index + 1..sentence.1.min(index + 9) {
+        let token = tokens.get(inner)?;
+        if token.sign().is_some() || is(&token.lower, "clause") {
+            return None;
+        }
+        let Some((verb, form)) = words::verb(&token.lower) else {
+            continue;
+        };
+        let wanted = form == Inflection::Base || (doing && form == Inflection::Ing);
+        let before = at(tokens, inner - 1);
+        let led = before == "to"
+            || is(before, "pronoun")
+            || is(before, "adverb")
+            || inner == index + 1
+            || food_word(before)
+            || is(before, "pot")
+            || words::vessel(before).is_some();
+        let article = is(before, "article");
+        if wanted && led && !article && words::entry(verb).is_some_and(|entry| !entry.marks.lets) {
+            let object_end = if before == "to" { inner - 1 } else { inner };
+            return Some(Clause {
+                lead: Lead::Order,
+                verb,
+                form: Inflection::Base,
+                at: inner,
+                before: (index, index),
+                object: (index + 1, object_end.max(index + 1)),
+                body: (inner + 1, inner + 1),
+                from: index,
+                first: false,
+            });
+        }
+    }
+    None
+}
+
+/// 'Lid on, heat down': an order only where no other stands before it.
+fn lid(tokens: &[Token], sentence: (usize, usize), index: usize, last: Option<&Clause>) -> Option<Clause> {
+    let starts = last.is_none() && edge(tokens, sentence.0, index).is_some() && at(tokens, index) == "lid";
+    let state = at(tokens, index + 1);
+    let (verb, form) = match state {
+        "on" | "back" => words::verb("cover")?,
+        "off" => words::verb("uncover")?,
+        word if is(word, "partly") => words::verb("half-cover")?,
+        _ => return None,
+    };
+    let next = index + 2;
+    starts.then_some(Clause {
+        lead: Lead::Lid,
+        verb,
+        form,
+        at: index,
+        before: (index, index),
+        object: (index, index),
+        body: (next, next),
+        from: index,
+        first: false,
+    })
+}
+
+/// 'Wine in', 'then the flour in': a food, then 'in' and nothing more.
+fn goes_in(tokens: &[Token], sentence: (usize, usize), index: usize, last: Option<&Clause>) -> Option<Clause> {
+    let ends = tokens
+        .get(index + 1)
+        .filter(|_| index + 1 < sentence.1)
+        .is_none_or(|t| t.sign().is_some());
+    if at(tokens, index) != "in" || !ends {
+        return None;
+    }
+    let floor = last.map_or(sentence.0, |clause| clause.body.0);
+    let mut from = index;
+    while from > floor && tokens.get(from - 1).is_some_and(|t| t.is_word() && !t.is("then")) {
+        from -= 1;
+    }
+    let led = from > sentence.0 && from == floor && last.is_some();
+    if led || from == index || !food_word(at(tokens, index - 1)) || index - from > 5 {
+        return None;
+    }
+    let (verb, form) = words::verb("add")?;
+    Some(Clause {
+        lead: Lead::GoesIn,
+        verb,
+        form,
+        at: index,
+        before: (from, from),
+        object: (from, index),
+        body: (index + 1, index + 1),
+        from,
+        first: false,
+    })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::Span;
+    use crate::token::tokens;
+
+    /// The verbs of a text, '/' between sentences.
+    fn verbs(text: &str) -> String {
+        let found = tokens(text, Span::new(0, text.len()));
+        let kept = vec![false; found.len()];
+        let told = sentences(&found).into_iter().map(|sentence| {
+            let clauses = clauses(&found, sentence, &kept);
+            clauses
+                .iter()
+                .map(|c| if c.verb.is_empty() { "-" } else { c.verb })
+                .collect::<Vec<_>>()
+                .join(" ")
+        });
+        told.collect::<Vec<_>>().join(" / ")
+    }
+
+    #[test]
+    fn orders_are_told_from_nouns_and_cues() {
+        for (text, expected) in [
+            ("Chop the leeks and add them to the pan.", "chop add"),
+            ("Cover, and cook slowly until soft and brown.", "cover cook"),
+            ("Season with salt and pepper.", "season"),
+            ("Salt the water, then boil the beans.", "salt boil"),
+            ("Fry until the onions soften and brown, then drain.", "fry drain"),
+            ("Do not stir.", "-"),
+            ("When it boils, add the rice", "add"),
+            ("In a wide pan, heat the oil", "heat"),
+            ("Let it bubble for a minute", "bubble"),
+            ("Leave to soak overnight", "soak"),
+            ("Add the flour, stirring, and whisk in the milk", "add whisk"),
+            ("Pare and slice the turnips; drain", "pare slice / drain"),
+            ("Add 1 tbsp. oil", "add"),
+            ("Mix the flour diluted with water", "mix dilute"),
+            ("Wine in, then scrape the tin", "add scrape"),
+            ("Lid on, 20 minutes", "cover"),
+            ("It should be skimmed", "skim"),
+            ("A slice of bread and butter", "-"),
+        ] {
+            assert_eq!(verbs(text), expected, "{text}");
+        }
+    }
+}

@@ -1,0 +1,332 @@
+//! Which foods of the list a word of the method stands for.
+
+use super::nouns::Mention;
+use super::words::{in_group, is, same};
+use crate::lexicon::{Class, class, singular};
+use crate::token::Token;
+use crate::{Recipe, Share, Span};
+
+/// A food of the list: index into the ingredients and into the items of that one.
+pub(super) type Place = (usize, usize);
+
+/// A food of the list as it can be named.
+#[derive(Debug)]
+pub(super) struct Name {
+    pub(super) place: Place,
+    /// The words of the name, in the singular.
+    words: Vec<String>,
+    head: String,
+    /// The other words of the line.
+    extra: Vec<String>,
+    pub(super) section: Option<usize>,
+    pub(super) span: Span,
+    /// The stretch of the page this entry is about.
+    pub(super) line: Span,
+    /// Work that the line itself gives it, in small letters.
+    pub(super) done: String,
+    pub(super) optional: bool,
+    pub(super) for_serving: bool,
+    plural: bool,
+}
+
+/// The foods of the list.
+#[derive(Debug, Default)]
+pub(super) struct Names {
+    pub(super) list: Vec<Name>,
+}
+
+/// What helps to choose between foods of the same name.
+pub(super) struct Sought<'a> {
+    pub(super) section: Option<usize>,
+    /// Whether it has gone in already.
+    pub(super) placed: &'a dyn Fn(Place) -> bool,
+    pub(super) recipe: &'a Recipe,
+}
+
+/// The words of a text in the singular, hyphens as spaces, under the names that lists use.
+pub(super) fn plain(text: &str) -> Vec<String> {
+    let lower = text.to_lowercase();
+    let words = lower
+        .split(|c: char| !c.is_alphanumeric() && c != '\'')
+        .filter(|word| !word.is_empty());
+    words.map(|word| same(&singular(word)).to_owned()).collect()
+}
+
+impl Names {
+    pub(super) fn of(recipe: &Recipe) -> Names {
+        let mut list = Vec::new();
+        for (index, ingredient) in recipe.ingredients.iter().enumerate() {
+            for (item_at, item) in ingredient.items.iter().enumerate() {
+                let named = item.name.split([',', '(']).next().unwrap_or("");
+                let words = plain(named);
+                let Some(head) = words.last().cloned() else { continue };
+                let last = named.split_whitespace().last().unwrap_or("").to_lowercase();
+                list.push(Name {
+                    place: (index, item_at),
+                    plural: singular(&last) != last,
+                    head,
+                    extra: if ingredient.items.len() > 1 {
+                        plain(&item.name)
+                    } else {
+                        plain(&ingredient.line.text)
+                    },
+                    words,
+                    section: ingredient.section,
+                    span: item.span,
+                    line: ingredient.span,
+                    done: ingredient
+                        .preparation
+                        .as_ref()
+                        .map_or(String::new(), |words| words.text.to_lowercase()),
+                    optional: ingredient.optional,
+                    for_serving: ingredient.for_serving,
+                });
+            }
+        }
+        Names { list }
+    }
+
+    /// Which tokens are part of a name of two or more words of the list.
+    pub(super) fn kept(&self, tokens: &[Token]) -> Vec<bool> {
+        let mut kept = vec![false; tokens.len()];
+        for name in self.list.iter().filter(|name| name.words.len() > 1) {
+            let length = name.words.len();
+            for start in 0..tokens.len().saturating_sub(length - 1) {
+                let fits = name
+                    .words
+                    .iter()
+                    .zip(tokens.iter().skip(start))
+                    .all(|(word, token)| same(&singular(&token.lower)) == word);
+                if fits {
+                    kept.iter_mut().skip(start).take(length).for_each(|mark| *mark = true);
+                }
+            }
+        }
+        kept
+    }
+
+    pub(super) fn get(&self, place: Place) -> Option<&Name> {
+        self.list.iter().find(|name| name.place == place)
+    }
+
+    /// The foods that a mention stands for; empty when the list has none.
+    pub(super) fn find(&self, mention: &Mention, sought: &Sought) -> Vec<Place> {
+        let here = self.list.iter().find(|name| overlaps(name.span, mention.words_span));
+        if let Some(name) = here {
+            return vec![name.place];
+        }
+        let words: Vec<String> = mention.words.iter().flat_map(|word| plain(word)).collect();
+        let Some(head) = words.last() else { return Vec::new() };
+        if let Some(group) = group(&words) {
+            let members = self.members(group, sought);
+            if !members.is_empty() {
+                return members;
+            }
+        }
+        let scored: Vec<(f64, &Name)> = self
+            .list
+            .iter()
+            .filter_map(|name| {
+                let fit = name.fit(&words)?;
+                Some((fit + self.favour(name, mention, sought), name))
+            })
+            .collect();
+        let best = scored.iter().map(|(score, _)| *score).fold(0.0, f64::max);
+        if best <= 0.0 {
+            return Vec::new();
+        }
+        let typed = mention.words.last().map_or("", String::as_str);
+        let several = singular(typed) != typed && words.len() == 1 && !matches!(mention.share, Share::Measure(_));
+        let top = scored
+            .iter()
+            .filter(|(score, name)| (best - score).abs() < 0.05 && (!several || name.head == *head));
+        let places: Vec<Place> = top.map(|(_, name)| name.place).collect();
+        let twins = places
+            .windows(2)
+            .all(|pair| self.get(pair[0]).map(|n| &n.words) != self.get(pair[1]).map(|n| &n.words));
+        if several && twins {
+            places
+        } else {
+            places.into_iter().take(1).collect()
+        }
+    }
+
+    fn favour(&self, name: &Name, mention: &Mention, sought: &Sought) -> f64 {
+        let section = if sought.section.is_some() && name.section == sought.section {
+            1.5
+        } else {
+            0.0
+        };
+        let fresh = if (sought.placed)(name.place) { 0.0 } else { 0.6 };
+        let amount = sought
+            .recipe
+            .ingredients
+            .get(name.place.0)
+            .and_then(|ingredient| ingredient.quantity);
+        let equal = match (mention.share, amount) {
+            (Share::Measure(said), Some(listed))
+                if said.amount.low == listed.amount.low && said.unit == listed.unit =>
+            {
+                0.5
+            }
+            _ => 0.0,
+        };
+        section + fresh + equal
+    }
+
+    fn members(&self, group: &str, sought: &Sought) -> Vec<Place> {
+        let all: Vec<&Name> = self.list.iter().filter(|name| name.in_group(group)).collect();
+        let section: Vec<&Name> = all
+            .iter()
+            .copied()
+            .filter(|name| name.section == sought.section)
+            .collect();
+        let here = if section.is_empty() { all } else { section };
+        if matches!(group, "meat" | "bird" | "fish" | "shellfish") {
+            let first = here.iter().find(|name| !in_group(&name.head, "fat")).or(here.first());
+            return first.map(|name| name.place).into_iter().collect();
+        }
+        let fresh: Vec<Place> = here
+            .iter()
+            .map(|name| name.place)
+            .filter(|place| !(sought.placed)(*place))
+            .collect();
+        if fresh.is_empty() {
+            here.iter().map(|name| name.place).collect()
+        } else {
+            fresh
+        }
+    }
+}
+
+fn overlaps(a: Span, b: Span) -> bool {
+    a.start < b.end && b.start < a.end
+}
+
+/// The group that the words name: 'the vegetables', 'dry ingredients', 'seasonings'.
+fn group(words: &[String]) -> Option<&'static str> {
+    let head = words.last()?.as_str();
+    let before = words
+        .len()
+        .checked_sub(2)
+        .and_then(|at| words.get(at))
+        .map_or("", String::as_str);
+    Some(match head {
+        "vegetable" => "vegetable",
+        "meat" => "meat",
+        "bird" => "bird",
+        "fish" => "fish",
+        "shellfish" => "shellfish",
+        "herb" => "herb",
+        "spice" => "spice",
+        "seasoning" => "seasoning",
+        "green" => "green",
+        "root" => "root",
+        "topping" => "topping",
+        "ingredient" if before == "dry" => "dry",
+        _ => return None,
+    })
+}
+
+impl Name {
+    /// How well the words fit, from 1 up; `None` when they mean something else.
+    fn fit(&self, words: &[String]) -> Option<f64> {
+        let head = words.last()?;
+        let holds = |word: &String| self.words.contains(word);
+        let derived = in_group(&self.head, "derived");
+        let base = if *head == self.head {
+            10.0
+        } else if holds(head) && !derived {
+            5.0
+        } else if words.len() > 1
+            && words.iter().any(|word| *word == self.head)
+            && (is_piece(head) || self.extra.contains(head))
+        {
+            6.0
+        } else if self.extra.contains(head) && words.iter().any(|word| word != head && holds(word)) {
+            4.0
+        } else if self.extra.contains(head)
+            && words.len() == 1
+            && (class(head).is(Class::PART) || is_piece(head) || class(head).is(Class::FOOD))
+        {
+            3.0
+        } else if holds(head) {
+            1.0
+        } else {
+            return None;
+        };
+        let others = words.iter().filter(|word| *word != head);
+        let known = others.clone().filter(|word| holds(word)).count();
+        let strange = others
+            .filter(|word| !holds(word) && !self.extra.contains(word) && class(word).is(Class::KIND))
+            .count();
+        let missing = self.words.iter().filter(|word| !words.contains(word)).count();
+        let score = base + 2.0 * count(known) - 4.0 * count(strange) - 0.1 * count(missing);
+        (score > 0.0).then_some(score)
+    }
+
+    fn in_group(&self, group: &str) -> bool {
+        let derived = in_group(&self.head, "derived");
+        let word = self.words.iter().find(|word| in_group(word, group));
+        let Some(word) = word else { return false };
+        // A pepper is a vegetable when it has a colour or when there are several.
+        let spice = word == "pepper"
+            && !(self.plural
+                || self
+                    .words
+                    .iter()
+                    .any(|w| matches!(w.as_str(), "red" | "green" | "yellow" | "bell")));
+        match group {
+            "vegetable" => !derived && !spice,
+            "spice" | "seasoning" => {
+                !derived || in_group(&self.head, group) || self.head == "salt" || self.head == "leaf"
+            }
+            "dry" => in_group(&self.head, group) || self.head == "salt",
+            "herb" => !in_group(&self.head, "derived") || self.head == "leaf",
+            _ => !derived,
+        }
+    }
+
+    /// Whether the word is in the name.
+    pub(super) fn has(&self, word: &str) -> bool {
+        self.words.iter().any(|own| own == word)
+    }
+
+    /// Whether it does this in the pot: `liquid` or `fat`.
+    pub(super) fn acts_as(&self, group: &str) -> bool {
+        in_group(&self.head, group)
+            || (group == "fat"
+                && self.words.iter().any(|word| in_group(word, "fat"))
+                && !in_group(&self.head, "derived"))
+    }
+}
+
+/// A piece or part by which a food is called: 'celery stalks', 'garlic cloves'.
+fn is_piece(word: &str) -> bool {
+    class(word).is(Class::SHAPE)
+        || is(word, "plain")
+        || is(word, "made")
+        || matches!(
+            word,
+            "clove"
+                | "stalk"
+                | "stem"
+                | "leaf"
+                | "sprig"
+                | "piece"
+                | "slice"
+                | "breast"
+                | "thigh"
+                | "half"
+                | "head"
+                | "stick"
+                | "kernel"
+                | "floret"
+                | "fillet"
+                | "ring"
+        )
+}
+
+fn count(n: usize) -> f64 {
+    u16::try_from(n).map_or(f64::from(u16::MAX), f64::from)
+}

@@ -1,0 +1,59 @@
+//! The method: what it tells the cook to do.
+//!
+//! In goes a [`Recipe`] whose list and steps are laid; out come its operations, in page order. Steps are cut into
+//! sentences and these into clauses ([`clauses`]); of each clause is read what it says ([`said`]); the foods are looked
+//! up in the list ([`refer`], [`foods`]) while the kitchen is kept in mind ([`scene`]); the verb is found by the table of
+//! verbs and what holds at that moment ([`facts`]); then it is an operation ([`build`], [`order`]).
+//!
+//! Words are in the tables of `data/`, grammar is here. Each token is looked at a bounded number of times.
+
+mod build;
+mod clauses;
+mod facts;
+mod finish;
+mod foods;
+mod nouns;
+mod order;
+mod phrases;
+mod refer;
+mod said;
+mod scene;
+mod takes;
+mod words;
+
+#[cfg(test)]
+mod tests;
+
+use crate::Recipe;
+
+/// Reads the method of a laid page: fills [`Recipe::operations`] and adds to [`Recipe::unsure`].
+pub(crate) fn read(text: &str, recipe: &mut Recipe) {
+    let names = foods::Names::of(recipe);
+    let mut builder = build::Builder::new(text, recipe, &names);
+    for (index, step) in recipe.steps.iter().enumerate() {
+        builder.step(index, step, listed_above(recipe, &names, index));
+    }
+    let (mut operations, mut unsure) = (builder.operations, builder.unsure);
+    finish::settle(&mut operations);
+    recipe.operations = operations;
+    recipe.unsure.append(&mut unsure);
+}
+
+/// The foods that stand between the step before and this one, on a page where lists and steps take turns.
+fn listed_above(recipe: &Recipe, names: &foods::Names, index: usize) -> Vec<foods::Place> {
+    let Some(step) = recipe.steps.get(index) else {
+        return Vec::new();
+    };
+    let first_step = recipe.steps.first().map_or(0, |step| step.words.span.start);
+    let taking_turns =
+        names.list.iter().any(|name| name.line.start > first_step) && recipe.layout == crate::Layout::List;
+    if !taking_turns {
+        return Vec::new();
+    }
+    let from = index
+        .checked_sub(1)
+        .and_then(|before| recipe.steps.get(before))
+        .map_or(0, |before| before.words.span.end);
+    let between = |name: &&foods::Name| name.line.start >= from && name.line.end <= step.words.span.start;
+    names.list.iter().filter(between).map(|name| name.place).collect()
+}

@@ -1,0 +1,462 @@
+//! Nouns of the method: how much of what is named, and the vessels.
+
+use potwright_measure::{Amount, Exact, Unit};
+
+use super::phrases::span;
+use super::words::{self, VesselKind, is};
+use crate::lexicon::{Class, class, singular};
+use crate::number::{amount, is_article, number};
+use crate::token::Token;
+use crate::{Quantity, Share, Span};
+
+/// A thing that the method names, before it is known what it stands for.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Mention {
+    /// Where it stands, with its amount.
+    pub(super) span: Span,
+    /// Its words in small letters, without articles and amounts.
+    pub(super) words: Vec<String>,
+    /// Where the words stand.
+    pub(super) words_span: Span,
+    pub(super) share: Share,
+    /// It is a word such as 'it' or 'them'.
+    pub(super) pronoun: bool,
+    /// 'most of': the share is a guess.
+    pub(super) most: bool,
+    /// It stands with 'a' or 'another', so that it is new.
+    pub(super) fresh: bool,
+}
+
+/// A vessel that the method names.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct VesselMention {
+    pub(super) span: Span,
+    pub(super) kind: VesselKind,
+    /// The name without articles, in small letters.
+    pub(super) name: String,
+    /// The last word, or two when they are one name.
+    pub(super) noun: String,
+    pub(super) fresh: bool,
+}
+
+/// 'most of' in a number (common practice, no source).
+fn most() -> Exact {
+    Exact::ratio(3, 4).unwrap_or(Exact::ONE)
+}
+
+fn at<'a>(tokens: &'a [Token<'_>], index: usize) -> &'a str {
+    tokens.get(index).map_or("", |token| token.lower.as_str())
+}
+
+/// Whether the word can stand inside a name: neither a small word nor an order.
+fn names(token: &Token) -> bool {
+    let word = token.lower.as_str();
+    token.is_word()
+        && ![
+            "article",
+            "preposition",
+            "joiner",
+            "clause",
+            "finite",
+            "pronoun",
+            "person",
+            "never",
+            "manner",
+        ]
+        .iter()
+        .any(|class| is(word, class))
+        && (!is(word, "adverb") || class(word).is(Class::FOOD) || word.ends_with("ly"))
+        && !(is(word, "discarding") || is(word, "keeping"))
+}
+
+/// The vessel that begins here, and the index of the token after it.
+pub(super) fn vessel(tokens: &[Token], from: usize, to: usize) -> Option<(VesselMention, usize)> {
+    let mut start = from;
+    let mut fresh = false;
+    while start < to
+        && (is(at(tokens, start), "article") || matches!(at(tokens, start), "another" | "same" | "clean" | "separate"))
+    {
+        fresh |= matches!(at(tokens, start), "a" | "an" | "another" | "clean" | "separate");
+        start += 1;
+    }
+    let mut index = start;
+    while index < to && index < start + 6 {
+        let token = tokens.get(index)?;
+        let comma = token.sign() == Some(',') && index > start && is_adjective(tokens, index - 1);
+        if !comma && !names(token) {
+            return None;
+        }
+        if let Some((kind, next)) = vessel_noun(tokens, index, to) {
+            return Some((mention_of(tokens, start, index, next, kind, fresh), next));
+        }
+        index += 1;
+    }
+    None
+}
+
+fn is_adjective(tokens: &[Token], index: usize) -> bool {
+    let word = at(tokens, index);
+    class(word).is(Class::SIZE)
+        || matches!(
+            word,
+            "large" | "small" | "wide" | "deep" | "heavy" | "big" | "shallow" | "medium"
+        )
+}
+
+/// A noun for a vessel that ends a phrase at this token.
+fn vessel_noun(tokens: &[Token], index: usize, to: usize) -> Option<(VesselKind, usize)> {
+    let pair = format!("{} {}", at(tokens, index), at(tokens, index + 1));
+    let (kind, next) = match words::vessel(&pair).filter(|_| index + 1 < to) {
+        Some(kind) => (kind, index + 2),
+        None => (words::vessel(at(tokens, index))?, index + 1),
+    };
+    let after = tokens.get(next).filter(|_| next < to);
+    // 'pan juices' and 'a 400 g tin of tomatoes' are no vessels; 'pot over a low heat' is one.
+    let goes_on = after
+        .is_some_and(|token| names(token) && !token.is_any(&["more", "high", "low"]) && !is(&token.lower, "adverb"));
+    let package = after.is_some_and(|t| t.is("of"))
+        && Unit::from_spelling(at(tokens, index)).is_some()
+        && !matches!(kind, VesselKind::Bowl | VesselKind::Sink);
+    (!goes_on && !package).then_some((kind, next))
+}
+
+fn mention_of(
+    tokens: &[Token],
+    start: usize,
+    noun: usize,
+    next: usize,
+    kind: VesselKind,
+    fresh: bool,
+) -> VesselMention {
+    let name = |from: usize| {
+        let words = tokens
+            .get(from..next)
+            .unwrap_or_default()
+            .iter()
+            .filter(|t| t.sign().is_none());
+        words.map(|t| t.lower.as_str()).collect::<Vec<_>>().join(" ")
+    };
+    VesselMention {
+        span: span(tokens, start, next),
+        kind,
+        name: name(start),
+        noun: name(noun),
+        fresh,
+    }
+}
+
+/// The share and the amount that stand before a noun, and the index of the token after them.
+struct Measured {
+    share: Share,
+    most: bool,
+    fresh: bool,
+    next: usize,
+}
+
+/// The thing that is named here, and the index of the token after it.
+pub(super) fn mention(tokens: &[Token], from: usize, to: usize) -> Option<(Mention, usize)> {
+    let first = tokens.get(from).filter(|_| from < to)?;
+    if is(&first.lower, "pronoun") && !follows_noun(tokens, from, to) {
+        return Some((pronoun(tokens, from, Share::Whole), from + 1));
+    }
+    let measured = measured(tokens, from, to);
+    let (share, start) = (measured.share, measured.next);
+    if is(at(tokens, start), "pronoun") && start < to && !follows_noun(tokens, start, to) {
+        let mut found = pronoun(tokens, start, share);
+        found.span = span(tokens, from, start + 1);
+        return Some((found, start + 1));
+    }
+    let (mut words, mut next) = noun_words(tokens, start, to);
+    // 'juice of 1 orange', 'slices of bread', 'a head of celery': the thing is what stands after 'of'.
+    while at(tokens, next) == "of" && next + 1 < to && !words.is_empty() {
+        let inner = self::measured(tokens, next + 1, to).next;
+        let (rest, after) = noun_words(tokens, inner, to);
+        if rest.is_empty() {
+            break;
+        }
+        let last = words.last().cloned().unwrap_or_default();
+        let part = class(&singular(&last)).is(Class::PART) || is(&last, "made");
+        words = if part { [rest, words].concat() } else { rest };
+        next = after;
+    }
+    let rest_alone = words.is_empty() && matches!(share, Share::Rest | Share::Fraction(_));
+    if words.is_empty() && !rest_alone {
+        return None;
+    }
+    let found = Mention {
+        span: span(tokens, from, next),
+        words,
+        words_span: span(tokens, start.min(next), next),
+        share,
+        pronoun: false,
+        most: measured.most,
+        fresh: measured.fresh,
+    };
+    (next > from).then_some((found, next))
+}
+
+fn pronoun(tokens: &[Token], from: usize, share: Share) -> Mention {
+    Mention {
+        span: span(tokens, from, from + 1),
+        words: vec![at(tokens, from).to_owned()],
+        words_span: span(tokens, from, from + 1),
+        share,
+        pronoun: true,
+        most: false,
+        fresh: false,
+    }
+}
+
+/// 'those onions', 'both onions': the pronoun only points at the noun.
+fn follows_noun(tokens: &[Token], from: usize, to: usize) -> bool {
+    let next = from + 1;
+    matches!(at(tokens, from), "this" | "these" | "those" | "both") && next < to && tokens.get(next).is_some_and(names)
+}
+
+fn noun_words(tokens: &[Token], from: usize, to: usize) -> (Vec<String>, usize) {
+    let mut words = Vec::new();
+    let mut index = from;
+    while index < to && is(at(tokens, index), "article") {
+        index += 1;
+    }
+    while let Some(token) = tokens.get(index).filter(|token| index < to && names(token)) {
+        words.push(token.lower.clone());
+        index += 1;
+    }
+    (words, if index > from { index } else { from })
+}
+
+/// Reads 'half the', 'the remaining 6 cups', '1 tablespoon of the', 'a handful of', 'most of the', 'some'.
+fn measured(tokens: &[Token], from: usize, to: usize) -> Measured {
+    let mut found = Measured {
+        share: Share::Whole,
+        most: false,
+        fresh: false,
+        next: from,
+    };
+    let mut rest = false;
+    while found.next < to {
+        let index = found.next;
+        let word = at(tokens, index);
+        let of = at(tokens, index + 1) == "of";
+        match word {
+            "remaining" | "rest" | "remainder" | "other" => {
+                rest = true;
+                found.next += 1 + usize::from(of);
+            }
+            "half" | "quarter" | "third" => {
+                if let Some((part, next)) = number(tokens, index) {
+                    found.share = Share::Fraction(part);
+                    found.next = next + usize::from(at(tokens, next) == "of");
+                } else {
+                    found.next += 1;
+                }
+            }
+            "most" => {
+                (found.share, found.most) = (Share::Fraction(most()), true);
+                found.next += 1 + usize::from(of);
+            }
+            "some" | "few" | "little" | "enough" | "plenty" | "lots" => {
+                found.share = Share::Some;
+                found.next += 1 + usize::from(of);
+            }
+            "all" | "any" | "more" | "extra" | "another" | "both" | "whole"
+                if of || words_follow(tokens, index + 1, to) =>
+            {
+                let counted = number(tokens, index).filter(|_| word == "another");
+                if matches!(word, "more" | "extra") && found.share == Share::Whole {
+                    found.share = Share::Some;
+                }
+                if counted.is_some() && quantity(tokens, index, to).is_some_and(|(q, _)| q.unit.is_some()) {
+                    take_quantity(tokens, &mut found, to);
+                } else {
+                    found.next += 1 + usize::from(of);
+                }
+            }
+            _ if quantity(tokens, index, to).is_some() => {
+                if !take_quantity(tokens, &mut found, to) {
+                    break;
+                }
+            }
+            _ if is(word, "article") => {
+                found.fresh |= matches!(word, "a" | "an");
+                found.next += 1;
+            }
+            _ => break,
+        }
+    }
+    if rest {
+        found.share = Share::Rest;
+    }
+    found
+}
+
+fn words_follow(tokens: &[Token], index: usize, to: usize) -> bool {
+    index < to
+        && tokens
+            .get(index)
+            .is_some_and(|t| names(t) || is(&t.lower, "article") || t.number().is_some())
+}
+
+/// Takes the amount that begins at `found.next`; whether there was one.
+fn take_quantity(tokens: &[Token], found: &mut Measured, to: usize) -> bool {
+    let Some((quantity, next)) = quantity(tokens, found.next, to) else {
+        return false;
+    };
+    let share = fraction_of(tokens, quantity, next).unwrap_or(Share::Measure(quantity));
+    found.share = share;
+    found.next = next + usize::from(at(tokens, next) == "of" && next < to);
+    true
+}
+
+/// 'two-thirds of the stock' is a share, not a measure.
+fn fraction_of(tokens: &[Token], quantity: Quantity, next: usize) -> Option<Share> {
+    let part = quantity.amount.low;
+    let plain = quantity.unit.is_none() && quantity.amount.is_single() && part < Exact::ONE;
+    let of = at(tokens, next) == "of"
+        || is(at(tokens, next), "article")
+        || tokens.get(next).is_none_or(|t| t.sign().is_some())
+        || is(at(tokens, next), "preposition");
+    (plain && of && part.is_positive()).then_some(Share::Fraction(part))
+}
+
+/// An amount, with its unit if it has one; an article counts only before a unit or a loose measure.
+fn quantity(tokens: &[Token], from: usize, to: usize) -> Option<(Quantity, usize)> {
+    let counted = amount(tokens, from)?;
+    if counted.next >= to {
+        return (!counted.article).then(|| (plain(tokens, from, counted.amount, counted.next), counted.next));
+    }
+    let mut unit_at = counted.next;
+    // 'a heaped teaspoon', 'a small glass', 'a good grind'.
+    while unit_at + 1 < to && class(at(tokens, unit_at)).is(Class::SIZE | Class::ABOUT)
+        || matches!(at(tokens, unit_at), "good" | "big" | "heaped" | "level" | "generous")
+    {
+        unit_at += 1;
+    }
+    for length in [2, 1] {
+        let words: Vec<&str> = (unit_at..unit_at + length).map(|index| at(tokens, index)).collect();
+        let typed: Vec<&str> = tokens
+            .get(unit_at..unit_at + length)
+            .unwrap_or_default()
+            .iter()
+            .map(|t| t.text)
+            .collect();
+        let unit = Unit::from_spelling(&typed.join(" "));
+        let next = unit_at + length;
+        if next > to || unit.is_none() {
+            continue;
+        }
+        // A unit that is itself a food word ('cloves', 'leaves') needs 'of' or a noun after it.
+        if next == to && words.len() == 1 && class(words[0]).is(Class::FOOD) {
+            continue;
+        }
+        let next = after_brackets(tokens, next, to);
+        let value = Quantity {
+            amount: counted.amount,
+            unit,
+            span: span(tokens, from, unit_at + length),
+        };
+        return Some((value, skip_stop(tokens, next, to)));
+    }
+    if is(at(tokens, unit_at), "measure") && at(tokens, unit_at + 1) == "of" {
+        return Some((plain(tokens, from, counted.amount, unit_at + 1), unit_at + 1));
+    }
+    (!counted.article).then(|| (plain(tokens, from, counted.amount, counted.next), counted.next))
+}
+
+fn plain(tokens: &[Token], from: usize, amount: Amount, next: usize) -> Quantity {
+    Quantity {
+        amount,
+        unit: None,
+        span: span(tokens, from, next),
+    }
+}
+
+/// '(125ml)' after a measure says it again.
+fn after_brackets(tokens: &[Token], from: usize, to: usize) -> usize {
+    if tokens.get(from).and_then(Token::sign) != Some('(') {
+        return from;
+    }
+    let close = (from..to.min(from + 6)).find(|index| tokens.get(*index).and_then(Token::sign) == Some(')'));
+    close.map_or(from, |close| close + 1)
+}
+
+/// The stop of an abbreviation: '1 tbsp. fat'.
+fn skip_stop(tokens: &[Token], from: usize, to: usize) -> usize {
+    let stop = tokens.get(from).is_some_and(|t| t.sign() == Some('.') && from + 1 < to);
+    from + usize::from(stop)
+}
+
+/// Whether an article or a number begins here.
+pub(super) fn is_determiner(token: &Token) -> bool {
+    is_article(token)
+        || is(&token.lower, "article")
+        || token.number().is_some()
+        || token.is_any(&["remaining", "half", "some", "another", "all", "both", "plenty"])
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::token::tokens;
+
+    fn share(share: Share) -> String {
+        match share {
+            Share::Whole => "whole".to_owned(),
+            Share::Rest => "rest".to_owned(),
+            Share::Some => "some".to_owned(),
+            Share::Fraction(part) => format!("part {part}"),
+            Share::Measure(q) => format!("{} {}", q.amount, q.unit.map_or("-", Unit::name)),
+        }
+    }
+
+    #[test]
+    fn how_much_of_what() {
+        for (text, expected) in [
+            ("the onions", "whole: onions"),
+            ("half the butter", "part 1/2: butter"),
+            ("half of the butter", "part 1/2: butter"),
+            ("the remaining oil", "rest: oil"),
+            ("remaining 6 cups broth", "rest: broth"),
+            ("the rest of the olives", "rest: olives"),
+            ("1 tablespoon of the oil", "1 tablespoon: oil"),
+            ("2 bay leaves", "2 -: bay leaves"),
+            ("4 of the garlic cloves", "4 -: garlic cloves"),
+            ("2 cloves of garlic", "2 clove: garlic"),
+            ("a third of the stock", "part 1/3: stock"),
+            ("one-third of meat", "part 1/3: meat"),
+            ("most of the seeds", "part 3/4: seeds"),
+            ("some of the beans", "some: beans"),
+            ("a few of the potatoes", "some: potatoes"),
+            ("plenty of pepper", "some: pepper"),
+            ("a dollop of soured cream", "1 -: soured cream"),
+            ("juice of 1 orange", "whole: orange juice"),
+            ("slices of rye bread", "whole: rye bread"),
+            ("a good pinch of saffron threads", "about 1 pinch: saffron threads"),
+            ("them", "whole: them"),
+            ("all of it", "whole: it"),
+        ] {
+            let found = tokens(text, Span::new(0, text.len()));
+            let shown =
+                mention(&found, 0, found.len()).map(|(m, _)| format!("{}: {}", share(m.share), m.words.join(" ")));
+            assert_eq!(shown.as_deref(), Some(expected), "{text}");
+        }
+    }
+
+    #[test]
+    fn vessels_with_all_their_words() {
+        for (text, expected) in [
+            ("a large, heavy saucepan over", Some("large heavy saucepan")),
+            ("your widest lidded pan", Some("widest lidded pan")),
+            ("the slow cooker", Some("slow cooker")),
+            ("pot", Some("pot")),
+            ("a 400 g tin of peas", None),
+            ("the pan juices", None),
+            ("the sauce", None),
+        ] {
+            let found = tokens(text, Span::new(0, text.len()));
+            let shown = vessel(&found, 0, found.len()).map(|(v, _)| v.name);
+            assert_eq!(shown.as_deref(), expected, "{text}");
+        }
+    }
+}

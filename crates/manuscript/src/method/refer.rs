@@ -1,0 +1,314 @@
+//! What a noun of the method stands for: foods of the list, the contents of the pot, things made on the way.
+
+use super::foods::{Names, Place, Sought, plain};
+use super::nouns::Mention;
+use super::scene::{Focus, Scene};
+use super::words::{self, Inflection, is};
+use crate::lexicon::{Class, class, singular};
+use crate::{FoodRef, Recipe, Share, Target, Verb, Words};
+
+/// What it takes to find out what a noun stands for.
+pub(super) struct Referrer<'a> {
+    pub(super) text: &'a str,
+    pub(super) recipe: &'a Recipe,
+    pub(super) names: &'a Names,
+    /// The section of the step.
+    pub(super) section: Option<usize>,
+    /// The foods listed right above the step, on pages where lists and steps take turns.
+    pub(super) block: Vec<Place>,
+}
+
+impl Referrer<'_> {
+    /// The foods a mention stands for, several for a group; empty for a noun that is no food.
+    pub(super) fn foods(&self, mention: &Mention, scene: &Scene, sure: bool) -> Vec<FoodRef> {
+        if mention.pronoun {
+            return self.pronoun(mention, scene);
+        }
+        let Some(last) = mention.words.last() else {
+            return self.unnamed_rest(mention, scene);
+        };
+        if is(last, "all") {
+            return self.everything(mention, scene);
+        }
+        let placed = |place: Place| scene.placed.contains_key(&place);
+        let sought = Sought {
+            section: self.section,
+            placed: &placed,
+            recipe: self.recipe,
+        };
+        let found = self.names.find(mention, &sought);
+        let whole_name = found.first().and_then(|place| self.names.get(*place));
+        let pot = is(&singular(last), "pot") && !whole_name.is_some_and(|name| name_is_meant(name, mention, scene));
+        if !found.is_empty() && !pot && !self.made_before(mention, scene, whole_name.is_some()) {
+            return found
+                .into_iter()
+                .map(|place| self.food(mention, target_of(place)))
+                .collect();
+        }
+        if let Some(target) = self.made(mention, scene) {
+            return vec![self.food(mention, target)];
+        }
+        self.unlisted(mention, scene, sure)
+    }
+
+    fn food(&self, mention: &Mention, target: Target) -> FoodRef {
+        FoodRef {
+            words: Words::at(self.text, mention.span),
+            target,
+            share: mention.share,
+        }
+    }
+
+    /// 'it', 'them': what is in hand, or the pot.
+    fn pronoun(&self, mention: &Mention, scene: &Scene) -> Vec<FoodRef> {
+        let word = mention.words.first().map_or("", String::as_str);
+        let several = matches!(word, "them" | "they" | "these" | "those" | "both");
+        let held = match &scene.focus {
+            Focus::Hand(foods) | Focus::TakenOut(foods) => foods.clone(),
+            Focus::Pot if several => scene.solids(self.names),
+            Focus::Pot => Vec::new(),
+        };
+        if held.is_empty() {
+            return vec![self.food(mention, Target::Pot)];
+        }
+        held.into_iter().map(|food| self.food(mention, food.target)).collect()
+    }
+
+    /// 'everything', 'all ingredients', 'the rest': the list as far as it has not gone in, or the pot.
+    fn everything(&self, mention: &Mention, scene: &Scene) -> Vec<FoodRef> {
+        let optional = mention.words.iter().any(|word| word == "optional");
+        let open: Vec<Place> = self
+            .listed()
+            .filter(|place| !scene.placed.contains_key(place))
+            .collect();
+        let wanted = |place: &Place| {
+            let name = self.names.get(*place);
+            !name.is_some_and(|name| name.for_serving) && (!optional || name.is_some_and(|name| name.optional))
+        };
+        let open: Vec<Place> = open.into_iter().filter(wanted).collect();
+        let begun = scene.here().is_some_and(|vessel| !vessel.contents.is_empty());
+        let list_meant =
+            mention.share == Share::Rest || optional || mention.words.iter().any(|word| word == "ingredients");
+        if open.is_empty() || (begun && !list_meant) {
+            return vec![self.food(mention, Target::Pot)];
+        }
+        open.into_iter()
+            .map(|place| self.food(mention, target_of(place)))
+            .collect()
+    }
+
+    /// The foods in reach of this step: those listed right above it, those of its section, or all.
+    pub(super) fn listed(&self) -> impl Iterator<Item = Place> + '_ {
+        let section = self
+            .section
+            .filter(|section| self.names.list.iter().any(|name| name.section == Some(*section)));
+        let places = self.names.list.iter().map(|name| name.place);
+        places.filter(move |place| {
+            if !self.block.is_empty() {
+                return self.block.contains(place);
+            }
+            section.is_none() || self.names.get(*place).is_some_and(|name| name.section == section)
+        })
+    }
+
+    /// 'the remaining two thirds', 'the rest': of the food of which a part was taken, else of the list.
+    fn unnamed_rest(&self, mention: &Mention, scene: &Scene) -> Vec<FoodRef> {
+        let held = match &scene.focus {
+            Focus::Hand(foods) | Focus::TakenOut(foods) => foods.clone(),
+            Focus::Pot => scene.solids(self.names),
+        };
+        let parted = held
+            .iter()
+            .rev()
+            .find(|food| !matches!(food.share, Share::Whole))
+            .or(held.last());
+        match parted {
+            Some(food) if mention.share == Share::Rest || matches!(food.share, Share::Fraction(_)) => {
+                vec![self.food(mention, food.target.clone())]
+            }
+            _ if mention.share == Share::Rest => self.everything(mention, scene),
+            _ => Vec::new(),
+        }
+    }
+
+    /// Whether a listed name is rather something that was made of it: 'chile puree' of chiles.
+    fn made_before(&self, mention: &Mention, scene: &Scene, listed: bool) -> bool {
+        let name = component_name(mention);
+        let known = scene.made.iter().any(|made| plain(made) == plain(&name));
+        let head = mention.words.last().map(|word| singular(word)).unwrap_or_default();
+        let section = self.section_named(&head, mention).is_some() && !listed;
+        known || section
+    }
+
+    /// A thing made on the way, or the contents of the pot.
+    fn made(&self, mention: &Mention, scene: &Scene) -> Option<Target> {
+        let last = mention.words.last()?;
+        let head = singular(last);
+        let name = component_name(mention);
+        if let Some(known) = scene.made.iter().find(|made| same_thing(made, &name)) {
+            return Some(Target::Component(known.clone()));
+        }
+        if let Some(section) = self.section_named(&head, mention) {
+            return Some(Target::Component(section));
+        }
+        let described = name.split(' ').count() > 1;
+        if is(&head, "pot") || (matches!(head.as_str(), "broth" | "stock" | "bouillon") && !scene.vessels.is_empty()) {
+            let other = described && !matches!(head.as_str(), "broth" | "stock");
+            return Some(if other { Target::Component(name) } else { Target::Pot });
+        }
+        (is(&head, "made") || is(last, "made")).then_some(Target::Component(name))
+    }
+
+    /// The section whose name ends in this word.
+    fn section_named(&self, head: &str, mention: &Mention) -> Option<String> {
+        let own = plain(&mention.words.join(" "));
+        let section = self.recipe.sections.iter().find(|section| {
+            let words = plain(&section.name);
+            words
+                .last()
+                .is_some_and(|last| last == head && (own.len() == 1 || own.iter().all(|word| words.contains(word))))
+        })?;
+        // The section of the main part of the dish is the pot.
+        (!is(head, "pot") || own.len() > 1).then(|| {
+            let short = mention.words.join(" ");
+            if plain(&short).len() >= plain(&section.name).len() {
+                section.name.to_lowercase()
+            } else {
+                short
+            }
+        })
+    }
+
+    /// A food that is not on the list; nouns that are no food give nothing unless the place asks for a food.
+    fn unlisted(&self, mention: &Mention, scene: &Scene, sure: bool) -> Vec<FoodRef> {
+        let Some(last) = mention.words.last() else {
+            return Vec::new();
+        };
+        let head = singular(last);
+        let shape = mention
+            .words
+            .iter()
+            .all(|word| class(&singular(word)).is(Class::SHAPE) || is(word, "plain"));
+        let held = |word: &str| {
+            matches!(
+                word,
+                "slices" | "wedges" | "pieces" | "cubes" | "strips" | "rounds" | "halves" | "batch" | "chunks"
+            )
+        };
+        if shape && held(last) {
+            return scene
+                .cut
+                .iter()
+                .map(|food| self.food(mention, food.target.clone()))
+                .collect();
+        }
+        let plain_noun =
+            is(&head, "plain") || is(last, "plain") || is(&head, "adverb") || words::vessel(last).is_some();
+        let verb_form = words::verb(last).is_some_and(|(_, form)| form != Inflection::Base);
+        let food = class(last).is(Class::FOOD) || class(&head).is(Class::FOOD);
+        if plain_noun || (!food && (!sure || verb_form)) {
+            return Vec::new();
+        }
+        let name = mention.words.join(" ");
+        let before = scene
+            .unlisted
+            .iter()
+            .find(|known| plain(known).last() == plain(&name).last() && plain(&name).len() == 1);
+        vec![self.food(mention, Target::Unlisted(before.cloned().unwrap_or(name)))]
+    }
+
+    /// Work that stands as a participle before the noun and that nothing has done: 'sliced potatoes', 'melted butter'.
+    pub(super) fn work_before(
+        &self,
+        mention: &Mention,
+        foods: &[FoodRef],
+        done: &dyn Fn(Verb, &Target) -> bool,
+    ) -> Vec<Verb> {
+        const WORK: &[&str] = &[
+            "cut", "chop", "slice", "dice", "grate", "shred", "mince", "halve", "quarter", "peel", "melt", "whisk",
+            "beat", "toast", "grind",
+        ];
+        let forms = mention.words.iter().filter_map(|word| words::verb(word));
+        let bases = forms.filter(|(base, form)| *form == Inflection::Past && WORK.contains(base));
+        let mut verbs = Vec::new();
+        for (base, _) in bases {
+            let Some(verb) = words::entry(base)
+                .and_then(|entry| entry.rows.last())
+                .and_then(|row| match row.meaning {
+                    words::Meaning::Do(verb) => Some(verb),
+                    _ => None,
+                })
+            else {
+                continue;
+            };
+            let known = foods.iter().all(|food| match &food.target {
+                Target::Ingredient { index, item } => {
+                    let name = self.names.get((*index, *item));
+                    done(verb, &food.target)
+                        || name.is_some_and(|name| self.line_does(name.place, verb) || name.has(&mention.words[0]))
+                }
+                Target::Component(_) => done(verb, &food.target),
+                _ => true,
+            });
+            if !known && !verbs.contains(&verb) {
+                verbs.push(verb);
+            }
+        }
+        verbs
+    }
+
+    /// Whether the line itself says that this work is done.
+    fn line_does(&self, place: Place, verb: Verb) -> bool {
+        let Some(ingredient) = self.recipe.ingredients.get(place.0) else {
+            return false;
+        };
+        let line = ingredient.line.text.to_lowercase();
+        line.split(|c: char| !c.is_alphanumeric())
+            .filter_map(words::verb)
+            .any(|(base, form)| {
+                let row = words::entry(base).and_then(|entry| entry.rows.last());
+                form != Inflection::Ing && row.is_some_and(|row| row.meaning == words::Meaning::Do(verb))
+            })
+    }
+}
+
+pub(super) fn target_of((index, item): Place) -> Target {
+    Target::Ingredient { index, item }
+}
+
+/// Whether 'sauce' means the soy sauce of the list: only when all its words are said, or it has not gone in.
+fn name_is_meant(name: &super::foods::Name, mention: &Mention, scene: &Scene) -> bool {
+    let said = plain(&mention.words.join(" "));
+    said.len() > 1 && said.iter().all(|word| name.has(word))
+        || (said.iter().all(|word| name.has(word))
+            && !scene.placed.contains_key(&name.place)
+            && scene.placed.is_empty())
+}
+
+/// The name of a made thing without words of state, size or work: 'grey foam', 'soaking liquid', 'dough'.
+fn component_name(mention: &Mention) -> String {
+    let keeps = |word: &&String| {
+        let class = class(word);
+        let work = words::verb(word).is_some_and(|(_, form)| form == Inflection::Past);
+        !(class.is(Class::SIZE)
+            || class.is(Class::TEMPERATURE)
+            || class.is(Class::STATE)
+            || class.is(Class::KIND)
+            || work)
+    };
+    let last = mention.words.len().saturating_sub(1);
+    let kept: Vec<&str> = mention
+        .words
+        .iter()
+        .enumerate()
+        .filter(|(at, word)| *at == last || keeps(word))
+        .map(|(_, word)| word.as_str())
+        .collect();
+    kept.join(" ")
+}
+
+/// Whether two names of made things are of the same thing, one word being enough: 'bones' and 'bone'.
+fn same_thing(known: &str, said: &str) -> bool {
+    let (known, said) = (plain(known), plain(said));
+    known == said || (said.len() == 1 && known.last() == said.last())
+}

@@ -1,0 +1,441 @@
+//! What a clause says: foods and vessels with the part they play, time, heat, lid, cue, how often.
+
+use potwright_measure::WrittenTemperature;
+
+use super::clauses::Clause;
+use super::nouns::{self, Mention, VesselMention};
+use super::phrases::{self, Found};
+use super::words::{self, Inflection, is};
+use crate::token::Token;
+use crate::{Cover, HeatWord, Minutes, Repeat, Span, Words};
+
+/// The part that a thing plays in its clause.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Role {
+    /// What the verb is done to.
+    Object,
+    /// After 'with'.
+    With,
+    /// After 'in': the food or the vessel it is done in.
+    In,
+    /// After 'to', 'into', 'on': where it goes.
+    To,
+    /// After 'over'.
+    Over,
+    /// After 'from', 'off', 'out of'.
+    From,
+    /// After 'discarding'.
+    Discard,
+    /// After 'keeping'.
+    Keep,
+    /// Said by the way.
+    Aside,
+}
+
+/// A time with what stands around it.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Timed {
+    pub(super) minutes: Minutes,
+    /// It stands apart, after a comma or in brackets.
+    pub(super) apart: bool,
+    /// 'then 20 minutes': a second stretch of the same work.
+    pub(super) then: bool,
+}
+
+/// What a clause says.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Said {
+    pub(super) foods: Vec<(Role, Mention)>,
+    pub(super) vessels: Vec<(Role, VesselMention)>,
+    pub(super) times: Vec<Timed>,
+    pub(super) heat: Option<HeatWord>,
+    pub(super) temperature: Option<(WrittenTemperature, bool)>,
+    pub(super) cover: Option<Cover>,
+    pub(super) cue: Option<Words>,
+    pub(super) repeat: Option<Repeat>,
+    /// Every word, in small letters.
+    pub(super) words: Vec<String>,
+    /// It is the heat that the verb is done to.
+    pub(super) heat_object: bool,
+    /// 'gently', 'slowly'.
+    pub(super) gentle: bool,
+    /// 'if it looks dry', 'if you like'.
+    pub(super) optional: bool,
+    /// The last token that says something.
+    pub(super) end: usize,
+}
+
+impl Said {
+    pub(super) fn says(&self, word: &str) -> bool {
+        self.words.iter().any(|said| said == word)
+    }
+
+    /// The foods that play one of these parts.
+    pub(super) fn with_role<'a>(&'a self, roles: &'a [Role]) -> impl Iterator<Item = &'a Mention> {
+        self.foods
+            .iter()
+            .filter(|(role, _)| roles.contains(role))
+            .map(|(_, mention)| mention)
+    }
+
+    /// The first vessel that plays one of these parts.
+    pub(super) fn vessel(&self, roles: &[Role]) -> Option<&VesselMention> {
+        self.vessels
+            .iter()
+            .find(|(role, _)| roles.contains(role))
+            .map(|(_, vessel)| vessel)
+    }
+}
+
+/// Reads what stands before the verb, its object and what follows it.
+pub(super) struct Reader<'t> {
+    pub(super) text: &'t str,
+    pub(super) tokens: &'t [Token<'t>],
+}
+
+/// Where the reading of a stretch stands.
+struct At {
+    index: usize,
+    role: Role,
+    /// The role is that of a phrase which has its noun already.
+    filled: bool,
+    apart: bool,
+    /// Inside brackets.
+    brackets: bool,
+}
+
+impl Reader<'_> {
+    /// What the clause says after its verb, and before it where words stand between 'let' and the verb.
+    pub(super) fn said(&self, clause: &Clause) -> Said {
+        let mut said = Said {
+            end: clause.at,
+            ..Said::default()
+        };
+        self.read_into(&mut said, clause.object, Role::Object);
+        let start = if clause.lead == super::clauses::Lead::Done {
+            Role::Aside
+        } else {
+            Role::Object
+        };
+        self.read_into(&mut said, clause.body, start);
+        said
+    }
+
+    /// What a stretch without a verb says.
+    pub(super) fn stretch(&self, range: (usize, usize)) -> Said {
+        let mut said = Said {
+            end: range.0,
+            ..Said::default()
+        };
+        self.read_into(&mut said, range, Role::Object);
+        said
+    }
+
+    fn word(&self, index: usize) -> &str {
+        self.tokens.get(index).map_or("", |token| token.lower.as_str())
+    }
+
+    fn read_into(&self, said: &mut Said, (from, to): (usize, usize), role: Role) {
+        let words = self
+            .tokens
+            .get(from..to)
+            .unwrap_or_default()
+            .iter()
+            .map(|token| token.lower.clone());
+        said.words.extend(words);
+        let mut at = At {
+            index: from,
+            role,
+            filled: false,
+            apart: false,
+            brackets: false,
+        };
+        while at.index < to {
+            let before = at.index;
+            let taken = self.phrase(said, &mut at, to)
+                || self.sign(&mut at)
+                || self.small(said, &mut at, to)
+                || self.noun(said, &mut at, to);
+            if !taken || at.index <= before {
+                at.index = before + 1;
+            } else if self
+                .tokens
+                .get(at.index.saturating_sub(1))
+                .is_some_and(|t| t.sign() != Some(','))
+            {
+                said.end = said.end.max(at.index.min(to) - 1);
+            }
+        }
+    }
+
+    /// Times, temperatures, heats, lids, repeats and cues.
+    fn phrase(&self, said: &mut Said, at: &mut At, to: usize) -> bool {
+        let tokens = self.tokens.get(..to).unwrap_or_default();
+        let from = at.index;
+        if let Some(Found { value, next }) = phrases::minutes(tokens, from) {
+            let then = from > 0 && self.word(from - 1) == "then";
+            said.times.push(Timed {
+                minutes: value,
+                apart: at.apart || at.brackets,
+                then,
+            });
+            return moved(at, next);
+        }
+        if let Some(Found { value, next }) = phrases::temperature(tokens, from) {
+            // A second temperature says the first again, in another scale or for a fan; one in a cue is the food's own.
+            said.temperature.get_or_insert(value);
+            return moved(at, next);
+        }
+        if let Some(found) = self.cue(tokens, from) {
+            said.cue.get_or_insert(found.value);
+            return moved(at, found.next);
+        }
+        if let Some(Found { value, next }) = phrases::repeat(self.text, tokens, from) {
+            said.repeat.get_or_insert(value);
+            return moved(at, next);
+        }
+        if let Some(Found { value, next }) = phrases::cover(tokens, from) {
+            said.cover = Some(value);
+            return moved(at, next);
+        }
+        if let Some(Found { value, next }) = phrases::heat(tokens, from) {
+            said.heat = Some(value);
+            return moved(at, next);
+        }
+        false
+    }
+
+    fn sign(&self, at: &mut At) -> bool {
+        let Some(sign) = self.tokens.get(at.index).and_then(Token::sign) else {
+            return false;
+        };
+        at.index += 1;
+        match sign {
+            '(' => at.brackets = true,
+            ')' => at.brackets = false,
+            ',' | ':' | '–' | '—' => {
+                at.apart = true;
+                if at.filled && !matches!(at.role, Role::Object | Role::With) {
+                    (at.role, at.filled) = (Role::Object, false);
+                }
+            }
+            _ => {}
+        }
+        true
+    }
+
+    /// Prepositions, and words that turn to something by the way.
+    fn small(&self, said: &mut Said, at: &mut At, to: usize) -> bool {
+        let word = self.word(at.index);
+        said.gentle |= matches!(word, "gently" | "slowly" | "barely" | "low" | "softly");
+        if matches!(word, "heat" | "flame" | "gas" | "fire") && matches!(at.role, Role::Object) {
+            said.heat_object = true;
+        }
+        let role = match word {
+            "with" | "w" | "plus" | "along" | "including" => Role::With,
+            "in" | "inside" | "among" => Role::In,
+            "to" => {
+                // 'to cover', 'to make a paste': what for.
+                let next = self.word(at.index + 1);
+                let verb = words::verb(next).is_some_and(|(_, form)| form == Inflection::Base)
+                    && words::vessel(next).is_none();
+                if verb
+                    && !self
+                        .tokens
+                        .get(at.index + 1)
+                        .is_some_and(|t| crate::lexicon::class(&t.lower).is(crate::lexicon::Class::FOOD))
+                {
+                    Role::Aside
+                } else {
+                    Role::To
+                }
+            }
+            "into" | "onto" | "on" => Role::To,
+            "over" | "across" | "around" | "round" => Role::Over,
+            "from" | "off" => Role::From,
+            "out" | "up" | "down" | "away" | "back" | "together" | "aside" | "apart" => {
+                at.index += 1;
+                return true;
+            }
+            "through" | "thru" => Role::In,
+            "of" => {
+                at.index += 1;
+                return true;
+            }
+            "discarding" | "throwing" => Role::Discard,
+            "keeping" | "reserving" | "saving" | "leaving" | "retaining" => Role::Keep,
+            "if" => {
+                said.optional = true;
+                Role::Aside
+            }
+            _ if is(word, "manner")
+                || is(word, "clause")
+                || is(word, "never")
+                || is(word, "preposition")
+                || is(word, "finite")
+                || is(word, "person") =>
+            {
+                Role::Aside
+            }
+            _ => return self.joiner(at, to),
+        };
+        // 'stir in the flour', 'pour over the stock': right after the verb, the preposition belongs to it.
+        let particle = at.role == Role::Object
+            && !at.filled
+            && !said.foods.iter().any(|(role, _)| *role == Role::Object)
+            && matches!(role, Role::In | Role::Over | Role::To | Role::From)
+            && !at.apart
+            && self.follows_verb(at.index)
+            && self.word(at.index) != "into";
+        let next = self.tokens.get(at.index + 1).filter(|_| at.index + 1 < to);
+        let own = particle && next.is_some_and(|_| nouns::vessel(self.tokens, at.index + 1, to).is_none());
+        at.index += 1;
+        if !own {
+            (at.role, at.filled) = (role, false);
+        }
+        true
+    }
+
+    /// Whether the verb, or the verb with a particle, stands right before.
+    fn follows_verb(&self, index: usize) -> bool {
+        let before = |back: usize| index.checked_sub(back).map_or("", |at| self.word(at));
+        words::verb(before(1)).is_some()
+            || (is(before(1), "preposition") && words::verb(before(2)).is_some())
+            || (is(before(1), "adverb") && words::verb(before(2)).is_some())
+    }
+
+    fn joiner(&self, at: &mut At, _to: usize) -> bool {
+        let word = self.word(at.index);
+        let skip = is(word, "joiner") || is(word, "adverb") || word == "then";
+        let food = crate::lexicon::class(word).is(crate::lexicon::Class::FOOD);
+        if skip && !food {
+            at.index += 1;
+            return true;
+        }
+        false
+    }
+
+    /// A vessel or a food.
+    fn noun(&self, said: &mut Said, at: &mut At, to: usize) -> bool {
+        if let Some((vessel, next)) = nouns::vessel(self.tokens, at.index, to) {
+            let role = if at.brackets && at.role == Role::Object {
+                Role::Aside
+            } else {
+                at.role
+            };
+            said.vessels.push((role, vessel));
+            at.filled = true;
+            return moved(at, next);
+        }
+        let Some((mention, next)) = nouns::mention(self.tokens, at.index, to) else {
+            return false;
+        };
+        // 'add to the meat remaining fat': the place is named, what follows is what goes there.
+        if at.filled && at.role == Role::To {
+            at.role = Role::Object;
+        }
+        at.filled = true;
+        said.heat_object |= at.role == Role::Object
+            && mention
+                .words
+                .last()
+                .is_some_and(|w| matches!(w.as_str(), "heat" | "flame" | "gas" | "fire"));
+        let role = if at.brackets { Role::Aside } else { at.role };
+        said.foods.push((role, mention));
+        moved(at, next)
+    }
+
+    /// The sign to stop: 'until soft', 'to a smooth paste', 'to the boil', 'by half', 'overnight', 'to taste'.
+    fn cue(&self, tokens: &[Token], from: usize) -> Option<Found<Words>> {
+        let word = self.word(from);
+        let start = match word {
+            "until" | "till" | "til" => from + 1,
+            "just" | "or" if matches!(self.word(from + 1), "until" | "till" | "til") => from + 2,
+            "overnight" => return self.cue_at(from, from + 1),
+            "over" if self.word(from + 1) == "night" => return self.cue_at(from, from + 2),
+            "to" => return self.cue_to(tokens, from + 1),
+            "by" => {
+                let (_, next) = crate::number::number(tokens, from + 1)?;
+                return self.cue_at(from, next);
+            }
+            _ => return None,
+        };
+        let mut end = start;
+        while let Some(token) = tokens.get(end) {
+            let stops = token
+                .sign()
+                .is_some_and(|sign| matches!(sign, ',' | '(' | ')' | ';' | '–'));
+            let again = token.is("or") && matches!(self.word(end + 1), "until" | "till");
+            if stops
+                || again
+                || (end > start && phrases::minutes(tokens, end).is_some())
+                || (token.is("over") && phrases::heat(tokens, end).is_some())
+            {
+                break;
+            }
+            end += 1;
+        }
+        while end > start && is(self.word(end - 1), "joiner") {
+            end -= 1;
+        }
+        self.cue_at(start, end)
+    }
+
+    /// 'to the boil', 'to a smooth paste', 'to taste'.
+    fn cue_to(&self, tokens: &[Token], from: usize) -> Option<Found<Words>> {
+        const ENDS: &[&str] = &[
+            "boil",
+            "boiling",
+            "boiling-point",
+            "simmer",
+            "paste",
+            "syrup",
+            "dough",
+            "purée",
+            "puree",
+            "cream",
+            "glaze",
+            "froth",
+            "foam",
+            "brown",
+            "crumbs",
+            "sauce",
+            "jelly",
+            "taste",
+            "finish",
+            "colour",
+            "color",
+        ];
+        if self.word(from) == "taste" {
+            return self.cue_at(from - 1, from + 1);
+        }
+        for index in from..from + 5 {
+            let token = tokens.get(index)?;
+            let point = token.is("boiling") && matches!(self.word(index + 1), "point");
+            if token.is_any(ENDS) && !token.is("taste") {
+                let next = index + 1 + usize::from(point);
+                // 'to the sauce' is a place, not a sign to stop; 'to a sauce' is one.
+                let place = matches!(
+                    self.word(index),
+                    "sauce" | "cream" | "dough" | "paste" | "purée" | "puree"
+                ) && !matches!(self.word(from), "a" | "an" | "smooth" | "make" | "form");
+                return if place { None } else { self.cue_at(from, next) };
+            }
+            if token.sign().is_some() || is(&token.lower, "preposition") {
+                return None;
+            }
+        }
+        None
+    }
+
+    fn cue_at(&self, from: usize, next: usize) -> Option<Found<Words>> {
+        let span: Span = phrases::span(self.tokens, from, next);
+        let words = Words::at(self.text, span);
+        (!words.text.is_empty()).then_some(Found { value: words, next })
+    }
+}
+
+fn moved(at: &mut At, next: usize) -> bool {
+    at.index = next;
+    true
+}

@@ -1,0 +1,341 @@
+//! The kitchen as the method goes along: which vessels there are, what is in them, what the cook has in hand.
+
+use std::collections::BTreeMap;
+
+use potwright_measure::WrittenTemperature;
+
+use super::foods::{Names, Place};
+use super::nouns::VesselMention;
+use super::words::{VesselKind, in_group};
+use crate::{FoodRef, Share, Target, Verb, Words};
+
+/// A vessel that has been named, or one that must be there though it has no name.
+#[derive(Clone, Debug)]
+pub(super) struct Vessel {
+    /// The words of its first naming; empty for one without a name.
+    pub(super) words: Words,
+    pub(super) kind: VesselKind,
+    name: String,
+    noun: String,
+    pub(super) contents: Vec<FoodRef>,
+    pub(super) liquid: bool,
+    pub(super) fat: bool,
+}
+
+/// What the next words are about when they name nothing.
+#[derive(Clone, Debug, Default)]
+pub(super) enum Focus {
+    /// The contents of the vessel being worked in.
+    #[default]
+    Pot,
+    /// Foods in hand.
+    Hand(Vec<FoodRef>),
+    /// Foods that were taken out and stand by.
+    TakenOut(Vec<FoodRef>),
+}
+
+/// The state of the kitchen.
+#[derive(Debug, Default)]
+pub(super) struct Scene {
+    pub(super) vessels: Vec<Vessel>,
+    /// The vessel being worked in.
+    pub(super) working: Option<usize>,
+    pub(super) focus: Focus,
+    /// The setting of the oven.
+    pub(super) oven: Option<(WrittenTemperature, bool)>,
+    /// The vessel each food went into.
+    pub(super) placed: BTreeMap<Place, usize>,
+    /// The foods that were cut last.
+    pub(super) cut: Vec<FoodRef>,
+    /// Foods that the page names and the list does not, as they were first named.
+    pub(super) unlisted: Vec<String>,
+    /// Things made on the way.
+    pub(super) made: Vec<String>,
+}
+
+impl Scene {
+    /// The vessel that a mention means: one named before, or a new one.
+    pub(super) fn vessel(&mut self, mention: &VesselMention, words: Words) -> usize {
+        if let Some(index) = self.known(mention) {
+            return index;
+        }
+        self.vessels.push(Vessel {
+            words,
+            kind: mention.kind,
+            name: mention.name.clone(),
+            noun: mention.noun.clone(),
+            contents: Vec::new(),
+            liquid: false,
+            fat: false,
+        });
+        self.vessels.len() - 1
+    }
+
+    /// The vessel a mention means, without making a new one.
+    pub(super) fn peek(&self, mention: &VesselMention) -> Option<usize> {
+        self.known(mention)
+    }
+
+    fn known(&self, mention: &VesselMention) -> Option<usize> {
+        let find = |test: &dyn Fn(&Vessel) -> bool| self.vessels.iter().rposition(test);
+        let same = find(&|v| v.name == mention.name && v.kind == mention.kind);
+        if mention.fresh {
+            return same.filter(|_| mention.kind != VesselKind::Bowl && mention.name != mention.noun);
+        }
+        if same.is_some() {
+            return same;
+        }
+        let plain = mention.name == mention.noun;
+        let noun = find(&|v| v.noun == mention.noun || v.noun.ends_with(&format!(" {}", mention.noun)));
+        if noun.is_some()
+            && (plain
+                || self.vessels.iter().filter(|v| v.noun == mention.noun).count() == 1
+                    && !plain_clash(mention, self, noun))
+        {
+            return noun;
+        }
+        let family = find(&|v| v.kind == mention.kind && family(&mention.noun, &v.noun));
+        let any = matches!(
+            mention.noun.as_str(),
+            "pot" | "pan" | "dish" | "casserole" | "tin" | "cooker"
+        );
+        if plain && any && mention.kind == VesselKind::Cook {
+            return family.or_else(|| find(&|v| v.kind == VesselKind::Cook));
+        }
+        None
+    }
+
+    /// The vessel being worked in, made up when none has been named.
+    pub(super) fn working(&mut self) -> usize {
+        if let Some(index) = self.working.filter(|index| *index < self.vessels.len()) {
+            return index;
+        }
+        self.vessels.push(Vessel {
+            words: Words::default(),
+            kind: VesselKind::Cook,
+            name: String::new(),
+            noun: String::new(),
+            contents: Vec::new(),
+            liquid: false,
+            fat: false,
+        });
+        self.working = Some(self.vessels.len() - 1);
+        self.vessels.len() - 1
+    }
+
+    /// The vessel being worked in, if there is one.
+    pub(super) fn here(&self) -> Option<&Vessel> {
+        self.working.and_then(|index| self.vessels.get(index))
+    }
+
+    /// The cooking vessel used last, for heat is not put under a bowl.
+    pub(super) fn to_the_stove(&mut self) {
+        if self.here().is_some_and(|vessel| vessel.kind == VesselKind::Cook) {
+            return;
+        }
+        let cook = self
+            .vessels
+            .iter()
+            .rposition(|v| v.kind == VesselKind::Cook && !v.contents.is_empty());
+        if let Some(index) = cook.or_else(|| self.vessels.iter().rposition(|v| v.kind == VesselKind::Cook)) {
+            self.working = Some(index);
+        }
+    }
+
+    /// The vessel that holds the dish: the last one with liquid in it, else the last with anything.
+    pub(super) fn main(&self) -> Option<usize> {
+        let wet = self
+            .vessels
+            .iter()
+            .rposition(|v| v.kind == VesselKind::Cook && v.liquid && !v.contents.is_empty());
+        wet.or_else(|| {
+            self.vessels
+                .iter()
+                .rposition(|v| v.kind == VesselKind::Cook && !v.contents.is_empty())
+        })
+    }
+
+    /// The vessel that holds a food.
+    pub(super) fn holds(&self, target: &Target) -> Option<usize> {
+        match target {
+            Target::Ingredient { index, item } => self.placed.get(&(*index, *item)).copied(),
+            Target::Pot => self.main(),
+            other => self
+                .vessels
+                .iter()
+                .rposition(|v| v.contents.iter().any(|food| food.target == *other)),
+        }
+    }
+
+    /// Puts foods into a vessel.
+    pub(super) fn put(&mut self, foods: &[FoodRef], into: usize, names: &Names) {
+        for food in foods {
+            self.lift(&food.target, matches!(food.share, Share::Whole));
+            if let Target::Ingredient { index, item } = food.target {
+                self.placed.insert((index, item), into);
+            }
+            let (liquid, fat) = acts(&food.target, names);
+            let Some(vessel) = self.vessels.get_mut(into) else {
+                continue;
+            };
+            vessel.liquid |= liquid;
+            vessel.fat |= fat;
+            if food.target != Target::Pot && !vessel.contents.iter().any(|held| held.target == food.target) {
+                vessel.contents.push(food.clone());
+            }
+        }
+    }
+
+    /// Takes a food out of whatever vessel it is in.
+    pub(super) fn lift(&mut self, target: &Target, whole: bool) {
+        if !whole || *target == Target::Pot {
+            return;
+        }
+        for vessel in &mut self.vessels {
+            vessel.contents.retain(|held| held.target != *target);
+        }
+    }
+
+    /// Moves everything from one vessel to another.
+    pub(super) fn empty(&mut self, from: usize, into: usize, names: &Names) {
+        let Some(vessel) = self.vessels.get_mut(from).filter(|_| from != into) else {
+            return;
+        };
+        let contents = std::mem::take(&mut vessel.contents);
+        let (liquid, fat) = (std::mem::take(&mut vessel.liquid), std::mem::take(&mut vessel.fat));
+        self.put(&contents, into, names);
+        if let Some(vessel) = self.vessels.get_mut(into) {
+            vessel.liquid |= liquid;
+            vessel.fat |= fat;
+        }
+    }
+
+    /// What is in the working vessel besides liquid and fat.
+    pub(super) fn solids(&self, names: &Names) -> Vec<FoodRef> {
+        let Some(vessel) = self.here() else { return Vec::new() };
+        let solid = |food: &&FoodRef| {
+            let (liquid, fat) = acts(&food.target, names);
+            !liquid && (!fat || is_meat(&food.target, names)) && !is_seasoning(&food.target, names)
+        };
+        vessel.contents.iter().filter(solid).cloned().collect()
+    }
+
+    /// What follows from an operation for the next words.
+    pub(super) fn turn_to(&mut self, verb: Verb, foods: &[FoodRef]) {
+        let named: Vec<FoodRef> = foods
+            .iter()
+            .filter(|food| food.target != Target::Pot)
+            .cloned()
+            .collect();
+        match verb {
+            Verb::Wash
+            | Verb::PickOver
+            | Verb::Peel
+            | Verb::Cut
+            | Verb::Grind
+            | Verb::Soak
+            | Verb::Drain
+            | Verb::Shape
+            | Verb::Dredge
+            | Verb::Season
+            | Verb::Beat
+            | Verb::Whisk => {
+                if verb == Verb::Cut {
+                    self.cut.clone_from(&named);
+                }
+                let in_pot = named.iter().all(|food| self.here_holds(&food.target));
+                if !named.is_empty() && !(in_pot && matches!(verb, Verb::Season | Verb::Whisk | Verb::Beat)) {
+                    self.focus = Focus::Hand(named);
+                }
+            }
+            Verb::Remove | Verb::SetAside => {
+                if !named.is_empty() {
+                    self.focus = Focus::TakenOut(named);
+                }
+            }
+            Verb::Cover | Verb::Uncover | Verb::KeepHot | Verb::Skim | Verb::Discard | Verb::Garnish | Verb::Rest => {}
+            _ => self.focus = Focus::Pot,
+        }
+    }
+
+    fn here_holds(&self, target: &Target) -> bool {
+        self.here()
+            .is_some_and(|vessel| vessel.contents.iter().any(|held| held.target == *target))
+    }
+}
+
+/// A vessel of the same noun is another one when both have words that differ: 'the big pot' after 'the small pot'.
+fn plain_clash(mention: &VesselMention, scene: &Scene, index: Option<usize>) -> bool {
+    let Some(known) = index.and_then(|index| scene.vessels.get(index)) else {
+        return false;
+    };
+    let own: Vec<&str> = mention.name.split(' ').collect();
+    let same_words = own
+        .iter()
+        .any(|word| *word != mention.noun && known.name.split(' ').any(|other| other == *word));
+    !same_words && known.name != known.noun
+}
+
+/// Nouns by which another vessel may be called afterwards.
+fn family(said: &str, known: &str) -> bool {
+    match said {
+        "pan" => matches!(
+            known,
+            "saucepan"
+                | "skillet"
+                | "frying pan"
+                | "frying-pan"
+                | "sauté pan"
+                | "saute pan"
+                | "wok"
+                | "stewpan"
+                | "roasting pan"
+                | "roasting tin"
+                | "casserole"
+        ),
+        "pot" => matches!(
+            known,
+            "dutch oven"
+                | "stockpot"
+                | "stock pot"
+                | "soup pot"
+                | "casserole"
+                | "kettle"
+                | "soup kettle"
+                | "saucepan"
+                | "marmite"
+                | "casserole dish"
+        ),
+        "dish" => known.ends_with("dish") || known == "casserole",
+        "casserole" => matches!(known, "casserole dish" | "dutch oven"),
+        "tin" => known.ends_with("tin"),
+        "cooker" => known.ends_with("cooker"),
+        _ => false,
+    }
+}
+
+/// Whether a food brings liquid or fat to a vessel.
+pub(super) fn acts(target: &Target, names: &Names) -> (bool, bool) {
+    match target {
+        Target::Ingredient { index, item } => {
+            let name = names.get((*index, *item));
+            (
+                name.is_some_and(|n| n.acts_as("liquid")),
+                name.is_some_and(|n| n.acts_as("fat")),
+            )
+        }
+        Target::Unlisted(name) | Target::Component(name) => {
+            let head = super::foods::plain(name).pop().unwrap_or_default();
+            (in_group(&head, "liquid"), in_group(&head, "fat"))
+        }
+        Target::Pot => (false, false),
+    }
+}
+
+fn is_meat(target: &Target, names: &Names) -> bool {
+    matches!(target, Target::Ingredient { index, item } if names.get((*index, *item)).is_some_and(|n| n.acts_as("meat")))
+}
+
+fn is_seasoning(target: &Target, names: &Names) -> bool {
+    matches!(target, Target::Ingredient { index, item } if names.get((*index, *item)).is_some_and(|n| n.acts_as("seasoning")))
+}

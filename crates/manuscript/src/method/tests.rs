@@ -1,0 +1,1 @@
+//! Short invented sentences and the operations they give.

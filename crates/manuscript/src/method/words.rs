@@ -1,0 +1,355 @@
+//! The words the method is read by, from the tables under `data/`: verbs with their conditions, small words, vessels,
+//! words for several foods, words for how often.
+
+use std::collections::HashMap;
+use std::sync::OnceLock;
+
+use crate::{HeatWord, Verb};
+
+/// What a row of the verb table says is done.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Meaning {
+    /// An operation.
+    Do(Verb),
+    /// The heat under the vessel is changed; no operation of its own.
+    Heat,
+    /// The heat is turned off.
+    HeatOff,
+    /// The vessel comes off the heat.
+    OffHeat,
+    /// The vessel comes out of the oven.
+    OutOfOven,
+    /// The lid goes on, not quite.
+    CoverAjar,
+    /// Nothing is done to the food.
+    Nothing,
+}
+
+/// The form in which a verb stands.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum Inflection {
+    /// 'add'.
+    Base,
+    /// 'adding'.
+    Ing,
+    /// 'added'.
+    Past,
+}
+
+/// Marks of a word or of one of its rows.
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub(super) struct Marks {
+    /// It also names a thing.
+    pub(super) noun: bool,
+    /// It also describes.
+    pub(super) describes: bool,
+    /// It may follow 'until' without an object.
+    pub(super) in_cue: bool,
+    /// Another verb carries the meaning.
+    pub(super) lets: bool,
+    /// Its -ing form is an operation.
+    pub(super) ing: bool,
+    /// Its -ing form is an operation before 'in'.
+    pub(super) ing_in: bool,
+    /// Its past participle is an operation.
+    pub(super) past: bool,
+}
+
+/// One row of the verb table.
+#[derive(Debug)]
+pub(super) struct Row {
+    /// What must hold, all of it; each is a choice of atoms.
+    pub(super) when: Vec<Need>,
+    pub(super) meaning: Meaning,
+    pub(super) marks: Marks,
+}
+
+/// One thing that must hold (or must not).
+#[derive(Debug)]
+pub(super) struct Need {
+    pub(super) not: bool,
+    pub(super) any: Vec<&'static str>,
+}
+
+/// A verb of the page: its rows from the top, and the marks that any of them carries.
+#[derive(Debug, Default)]
+pub(super) struct Entry {
+    pub(super) rows: Vec<Row>,
+    pub(super) marks: Marks,
+}
+
+/// What a vessel is for.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum VesselKind {
+    Cook,
+    Bowl,
+    Holder,
+    Oven,
+    Broiler,
+    Cold,
+    Frozen,
+    Sink,
+    Tool,
+}
+
+struct Tables {
+    verbs: HashMap<&'static str, Entry>,
+    forms: HashMap<String, (&'static str, Inflection)>,
+    small: HashMap<&'static str, Vec<&'static str>>,
+    vessels: HashMap<&'static str, VesselKind>,
+    groups: HashMap<&'static str, Vec<&'static str>>,
+    repeats: Vec<(Vec<&'static str>, &'static str)>,
+}
+
+fn tables() -> &'static Tables {
+    static READ: OnceLock<Tables> = OnceLock::new();
+    READ.get_or_init(|| {
+        let (verbs, forms) = verb_tables();
+        let mut small: HashMap<&str, Vec<&str>> = HashMap::new();
+        for [word, class, ..] in rows(include_str!("../../data/method.tsv")) {
+            small.entry(word).or_default().push(class);
+        }
+        let mut groups: HashMap<&str, Vec<&str>> = HashMap::new();
+        for [word, group, ..] in rows(include_str!("../../data/groups.tsv")) {
+            groups.entry(word).or_default().push(group);
+        }
+        let vessels = rows(include_str!("../../data/vessels.tsv"));
+        let repeats = rows(include_str!("../../data/repeats.tsv"));
+        Tables {
+            verbs,
+            forms,
+            small,
+            vessels: vessels
+                .filter_map(|[word, kind, ..]| Some((word, vessel_kind(kind)?)))
+                .collect(),
+            groups,
+            repeats: repeats
+                .map(|[words, times, ..]| (words.split(' ').collect(), times))
+                .collect(),
+        }
+    })
+}
+
+type Forms = HashMap<String, (&'static str, Inflection)>;
+
+fn verb_tables() -> (HashMap<&'static str, Entry>, Forms) {
+    let mut verbs: HashMap<&str, Entry> = HashMap::new();
+    let mut forms = Forms::new();
+    for [word, when, meaning, marks, ..] in rows(include_str!("../../data/verbs.tsv")) {
+        let Some(meaning) = meaning_of(meaning) else { continue };
+        for (form, inflection) in inflected(word) {
+            forms.entry(form).or_insert((word, inflection));
+        }
+        let irregular = marks.split(' ').filter_map(|mark| mark.strip_prefix("past="));
+        for form in irregular {
+            // 'cut' and 'put' are their own past: those stand as base forms and are told apart by their place.
+            forms.entry(form.to_owned()).or_insert((word, Inflection::Past));
+        }
+        let row = Row {
+            when: needs(when),
+            meaning,
+            marks: marks_of(marks),
+        };
+        let entry = verbs.entry(word).or_default();
+        entry.marks = joined(entry.marks, row.marks);
+        entry.rows.push(row);
+    }
+    (verbs, forms)
+}
+
+fn needs(when: &'static str) -> Vec<Need> {
+    let atoms = when.split(' ').filter(|atom| *atom != "-");
+    atoms
+        .map(|atom| {
+            let plain = atom.strip_prefix('!');
+            Need {
+                not: plain.is_some(),
+                any: plain.unwrap_or(atom).split('|').collect(),
+            }
+        })
+        .collect()
+}
+
+fn marks_of(text: &str) -> Marks {
+    let has = |mark: &str| text.split(' ').any(|m| m == mark);
+    Marks {
+        noun: has("noun"),
+        describes: has("adj"),
+        in_cue: has("cue"),
+        lets: has("let"),
+        ing: has("ing"),
+        ing_in: has("ing-in"),
+        past: has("past"),
+    }
+}
+
+fn joined(a: Marks, b: Marks) -> Marks {
+    Marks {
+        noun: a.noun || b.noun,
+        describes: a.describes || b.describes,
+        in_cue: a.in_cue || b.in_cue,
+        lets: a.lets || b.lets,
+        ing: a.ing || b.ing,
+        ing_in: a.ing_in || b.ing_in,
+        past: a.past || b.past,
+    }
+}
+
+fn meaning_of(name: &str) -> Option<Meaning> {
+    Some(match name {
+        "none" => Meaning::Nothing,
+        "heat-change" => Meaning::Heat,
+        "heat-off" => Meaning::HeatOff,
+        "remove-heat" => Meaning::OffHeat,
+        "remove-oven" => Meaning::OutOfOven,
+        "cover-ajar" => Meaning::CoverAjar,
+        verb => Meaning::Do(Verb::from_name(verb)?),
+    })
+}
+
+fn vessel_kind(name: &str) -> Option<VesselKind> {
+    Some(match name {
+        "cook" => VesselKind::Cook,
+        "bowl" => VesselKind::Bowl,
+        "holder" => VesselKind::Holder,
+        "oven" => VesselKind::Oven,
+        "broiler" => VesselKind::Broiler,
+        "cold" => VesselKind::Cold,
+        "frozen" => VesselKind::Frozen,
+        "sink" => VesselKind::Sink,
+        "tool" => VesselKind::Tool,
+        _ => return None,
+    })
+}
+
+/// The forms of a verb: regular endings, with and without a doubled letter; a form that is no word does no harm.
+fn inflected(word: &str) -> Vec<(String, Inflection)> {
+    let mut forms = vec![(word.to_owned(), Inflection::Base)];
+    let stem = word.strip_suffix('e').unwrap_or(word);
+    let doubled = word
+        .chars()
+        .last()
+        .map_or(String::new(), |last| format!("{word}{last}"));
+    for stem in [stem, doubled.as_str()] {
+        forms.push((format!("{stem}ing"), Inflection::Ing));
+        forms.push((format!("{stem}ed"), Inflection::Past));
+    }
+    if let Some(stem) = word.strip_suffix('y') {
+        forms.push((format!("{stem}ied"), Inflection::Past));
+    }
+    forms
+}
+
+/// The cells of the rows of a table, comments and header left out.
+fn rows(table: &'static str) -> impl Iterator<Item = [&'static str; 5]> {
+    let lines = table
+        .lines()
+        .filter(|line| !line.starts_with('#') && !line.is_empty())
+        .skip(1);
+    lines.map(|line| {
+        let mut cells = line.split('\t');
+        std::array::from_fn(|_| cells.next().unwrap_or(""))
+    })
+}
+
+/// The verb of which this is a form.
+pub(super) fn verb(word: &str) -> Option<(&'static str, Inflection)> {
+    tables().forms.get(word).copied()
+}
+
+/// The rows and marks of a verb in its base form.
+pub(super) fn entry(base: &str) -> Option<&'static Entry> {
+    tables().verbs.get(base)
+}
+
+/// Whether a small word is of a class.
+pub(super) fn is(word: &str, class: &str) -> bool {
+    tables().small.get(word).is_some_and(|classes| classes.contains(&class))
+}
+
+/// Whether a word, in the singular, is in a group of foods.
+pub(super) fn in_group(word: &str, group: &str) -> bool {
+    tables().groups.get(word).is_some_and(|groups| groups.contains(&group))
+}
+
+/// The other name of a food word, where it has one that lists use more.
+pub(super) fn same(word: &str) -> &str {
+    let groups = tables().groups.get(word);
+    groups
+        .and_then(|groups| groups.iter().find_map(|group| group.strip_prefix("same ")))
+        .unwrap_or(word)
+}
+
+/// The kind of the vessel of one or two words.
+pub(super) fn vessel(words: &str) -> Option<VesselKind> {
+    tables().vessels.get(words).copied()
+}
+
+/// A heat in one word.
+pub(super) fn level(word: &str) -> Option<HeatWord> {
+    let classes = tables().small.get(word)?;
+    let level = classes.iter().find_map(|class| class.strip_prefix("level "))?;
+    Some(match level {
+        "low" => HeatWord::Low,
+        "medium-low" => HeatWord::MediumLow,
+        "medium" => HeatWord::Medium,
+        "medium-high" => HeatWord::MediumHigh,
+        "high" => HeatWord::High,
+        "lower" => HeatWord::Lower,
+        _ => return None,
+    })
+}
+
+/// The ways to say how often: the words (`#` is a number) and how often that is (`#`, a figure or `-`).
+pub(super) fn repeats() -> &'static [(Vec<&'static str>, &'static str)] {
+    &tables().repeats
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_row_is_whole_and_known() {
+        for (table, width) in [
+            (include_str!("../../data/verbs.tsv"), 5),
+            (include_str!("../../data/method.tsv"), 3),
+            (include_str!("../../data/vessels.tsv"), 3),
+            (include_str!("../../data/groups.tsv"), 3),
+            (include_str!("../../data/repeats.tsv"), 3),
+        ] {
+            for line in table.lines().filter(|line| !line.starts_with('#')) {
+                let cells: Vec<&str> = line.split('\t').collect();
+                assert_eq!(cells.len(), width, "{line}");
+                assert!(cells.iter().all(|cell| !cell.trim().is_empty()), "{line}");
+            }
+        }
+        for [word, _, meaning, ..] in rows(include_str!("../../data/verbs.tsv")) {
+            assert!(meaning_of(meaning).is_some(), "{word}: {meaning}");
+        }
+        for [word, kind, ..] in rows(include_str!("../../data/vessels.tsv")) {
+            assert!(vessel_kind(kind).is_some(), "{word}: {kind}");
+        }
+    }
+
+    #[test]
+    fn the_last_row_of_a_verb_always_fits() {
+        for (word, entry) in &tables().verbs {
+            let last = entry.rows.last().unwrap();
+            assert!(last.when.is_empty(), "{word} has no row without a condition at its end");
+        }
+    }
+
+    #[test]
+    fn forms_lead_to_their_verb() {
+        for (form, base, inflection) in [
+            ("chopping", "chop", Inflection::Ing),
+            ("sliced", "slice", Inflection::Past),
+            ("fried", "fry", Inflection::Past),
+            ("beaten", "beat", Inflection::Past),
+            ("add", "add", Inflection::Base),
+        ] {
+            assert_eq!(verb(form), Some((base, inflection)), "{form}");
+        }
+    }
+}
