@@ -1,0 +1,80 @@
+//! What can be asked of the program.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand};
+use clap_complete::Shell;
+
+/// Reads a recipe as its writer typed it and cooks it by computation.
+///
+/// Without a command: the digest of the demo book.
+#[derive(Debug, Parser)]
+#[command(
+    name = "potwright",
+    version,
+    about,
+    after_help = "Example: potwright reckon soup.txt"
+)]
+pub(crate) struct Arguments {
+    /// What to do.
+    #[command(subcommand)]
+    pub command: Option<Command>,
+}
+
+/// The commands, one file each in `commands/`.
+#[derive(Debug, Subcommand)]
+pub(crate) enum Command {
+    /// A book at a glance: a dish a line
+    #[command(after_help = "Example: potwright digest suppers")]
+    Digest {
+        /// Folder of the book; the demo book when left out
+        folder: Option<PathBuf>,
+        /// A kitchen.toml to cook in instead of the book's own
+        #[arg(long, value_name = "FILE")]
+        kitchen: Option<PathBuf>,
+    },
+    /// One dish in full: what it makes, how it eats, what it costs, what is open
+    #[command(after_help = "Example: potwright reckon soup.txt --kitchen kitchen.toml")]
+    Reckon {
+        #[command(flatten)]
+        page: Page,
+        /// Print what was read on the page, without cooking it
+        #[arg(long)]
+        reading: bool,
+        /// Print as JSON (docs/dossier-json.md)
+        #[arg(long)]
+        json: bool,
+    },
+    /// The questions an editor would pencil in the margin, beside the words
+    #[command(after_help = "Example: potwright proof soup.txt")]
+    Proof {
+        #[command(flatten)]
+        page: Page,
+        /// Print as JSON
+        #[arg(long)]
+        json: bool,
+    },
+    /// Completions for a shell
+    #[command(after_help = "Example: potwright completions bash > potwright.bash")]
+    Completions {
+        /// Which shell
+        shell: Shell,
+    },
+    /// The manual page
+    #[command(after_help = "Example: potwright man > potwright.1")]
+    Man,
+}
+
+/// Which page, and what it is cooked with.
+#[derive(Debug, Args)]
+pub(crate) struct Page {
+    /// A typed page; - for the standard input; or the number or title of a dish of the book
+    #[arg(value_name = "PAGE")]
+    pub page: String,
+    /// Folder of the book whose kitchen, prices and dishes are used; a page in a book's folder uses that one
+    #[arg(long, value_name = "FOLDER")]
+    pub book: Option<PathBuf>,
+    /// A kitchen.toml to cook in instead of the book's own
+    #[arg(long, value_name = "FILE")]
+    pub kitchen: Option<PathBuf>,
+}

@@ -1,0 +1,39 @@
+//! `potwright man`: the manual page, all commands on it.
+
+use clap::{Command, CommandFactory as _};
+use clap_mangen::Man;
+
+use crate::arguments::Arguments;
+use crate::output;
+
+/// Prints the manual page.
+pub(crate) fn run() -> anyhow::Result<()> {
+    let mut program = Arguments::command();
+    program.build();
+    let man = Man::new(program.clone());
+    let mut page = Vec::new();
+    man.render_title(&mut page)?;
+    man.render_name_section(&mut page)?;
+    man.render_synopsis_section(&mut page)?;
+    man.render_description_section(&mut page)?;
+    man.render_options_section(&mut page)?;
+    for command in program.get_subcommands().filter(|command| command.get_name() != "help") {
+        section(command, &mut page)?;
+    }
+    man.render_extra_section(&mut page)?;
+    output::print(&page)
+}
+
+/// A section for one command: its heading, synopsis, options and example.
+fn section(command: &Command, page: &mut Vec<u8>) -> anyhow::Result<()> {
+    let man = Man::new(command.clone());
+    page.extend(format!(".SH {}\n", command.get_name().to_uppercase()).into_bytes());
+    let mut parts = Vec::new();
+    man.render_synopsis_section(&mut parts)?;
+    man.render_description_section(&mut parts)?;
+    man.render_options_section(&mut parts)?;
+    man.render_extra_section(&mut parts)?;
+    // A section of the whole page holds these as its own subsections.
+    page.extend(String::from_utf8_lossy(&parts).replace("\n.SH ", "\n.SS ").into_bytes());
+    Ok(())
+}

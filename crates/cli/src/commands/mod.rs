@@ -1,0 +1,8 @@
+//! The commands, one file each.
+
+pub(crate) mod completions;
+pub(crate) mod digest;
+pub(crate) mod man;
+pub(crate) mod proof;
+pub(crate) mod reading;
+pub(crate) mod reckon;
