@@ -21,6 +21,8 @@ pub(super) struct Asked<'a> {
     pub(super) made_g_ml: Option<f64>,
     /// The line's words and what the method does to the food, from [`plain`].
     pub(super) words: &'a str,
+    /// The words of its cut alone, for a name may look like one ('whole milk').
+    pub(super) cut: &'a str,
     /// The market.
     pub(super) measures: Measures,
 }
@@ -183,10 +185,14 @@ fn density(asked: &Asked) -> (Spread, bool) {
     if let Some(g_ml) = asked.made_g_ml {
         return (Spread::exact(g_ml), true);
     }
-    let Some(food) = asked.food else {
-        return (Spread::exact(1.0), false);
-    };
-    if let Some(heaped) = food.density(asked.words).filter(|heaped| is_sound(heaped.g_per_ml)) {
+    asked.food.map_or((Spread::exact(1.0), false), |food| grams_per_ml(food, asked.cut))
+}
+
+/// Grams of a millilitre of a food as it lies in a cup, for a cut (empty for none), and whether the figure is the
+/// food's own or, for what pours, surely near it: the larder's, else that of its kind.
+#[must_use]
+pub fn grams_per_ml(food: &Food, cut: &str) -> (Spread, bool) {
+    if let Some(heaped) = food.density(cut).filter(|heaped| is_sound(heaped.g_per_ml)) {
         return (heaped.g_per_ml, true);
     }
     let fluid = is_liquid(food);
@@ -255,7 +261,7 @@ fn one_piece(asked: &Asked, unit: Option<Unit>, number: f64) -> Option<(Spread, 
         _ => "",
     };
     let name = unit.map_or("", |unit| plural(unit, number));
-    let own = asked.food.and_then(|food| food.weight_of(unit, asked.words, size));
+    let own = asked.food.and_then(|food| food.weight_of(unit, asked.cut, size));
     if let Some(own) = own.filter(|own| is_sound(own.mass_g)) {
         let narrow = own.mass_g.high <= own.mass_g.low * 1.01;
         let mass = if narrow {

@@ -190,6 +190,7 @@ impl Bench<'_> {
             food,
             made_g_ml,
             words: &words,
+            cut: line.preparation.as_ref().map_or("", |said| &said.text),
             measures: self.shelf.measures,
         };
         amount::weigh(&asked).map(|weighed| weighed.mass)
@@ -344,6 +345,7 @@ impl Bench<'_> {
                 food: found.food(),
                 made_g_ml,
                 words,
+                cut: "",
                 measures: self.shelf.measures,
             };
             if let Some(weighed) = amount::weigh(&asked) {

@@ -1,14 +1,15 @@
 //! Lots: every food of the list with its mass, make-up, pieces, warmth and preparation time.
 
-use potwright_larder::{Food, Hints, Kind, State};
+use potwright_larder::{Hints, Kind, State};
 use potwright_manuscript::{Ingredient, Item, Operation, Recipe, Target, Verb};
 use potwright_measure::{Duration, Mass, Measures, Spread};
 
 use super::amount::{self, Asked, Weighed};
 use super::foods::{self, Found};
 use super::words::{has, plain};
+use super::prepare::{edible, inedible, minutes_of_work, refuse};
 use super::{Notes, cuts, matter, storage, table};
-use crate::{Kitchen, Lot, Made, Matter, Stuff};
+use crate::{Kitchen, Lot, Made, Stuff};
 
 /// What lots are made from.
 pub(super) struct Shelf<'a> {
@@ -74,7 +75,7 @@ impl Shelf<'_> {
     fn line_notes(&self, line: &Ingredient, skip: bool, notes: &mut Notes) {
         if let Some(more) = &line.plus_more {
             notes.assume(
-                format!("What goes ‘plus {}’ is not counted.", more.text),
+                format!("‘{}’ is not counted.", more.text),
                 Some(more.span),
             );
         }
@@ -123,11 +124,13 @@ impl Shelf<'_> {
         let found = self.find_item(line, item);
         found.note(&item.name, item.span, notes);
         let words = self.words_about(index, line, item);
+        let cut = self.cut_words(index, line);
         let asked = Asked {
             line,
             food: found.food(),
             made_g_ml: found.made().map(|made| made.density_g_ml),
             words: &words,
+            cut: &cut,
             measures: self.measures,
         };
         let weighed = if to_taste {
@@ -244,7 +247,7 @@ impl Shelf<'_> {
             inedible,
             starch: food.and_then(|food| food.behaviour.starch),
             pieces: food.and_then(|food| cuts::pieces(food, words, size)),
-            preparation: food.map_or(Duration::ZERO, |food| preparation(food, words, purchased)),
+            preparation: food.map_or(Duration::ZERO, |food| minutes_of_work(food, words, purchased)),
             for_serving: false,
             optional: false,
         }
@@ -262,10 +265,17 @@ impl Shelf<'_> {
             words.push(' ');
             words.push_str(state);
         }
-        if let Some(preparation) = &line.preparation {
-            words.push(' ');
-            words.push_str(&preparation.text);
-        }
+        words.push(' ');
+        words.push_str(&self.cut_words(index, line));
+        plain(&words)
+    }
+
+    /// What the line and the method say of the cut.
+    fn cut_words(&self, index: usize, line: &Ingredient) -> String {
+        let mut words = line
+            .preparation
+            .as_ref()
+            .map_or(String::new(), |said| said.text.clone());
         for operation in self
             .recipe
             .operations
@@ -275,7 +285,7 @@ impl Shelf<'_> {
             words.push_str(" ; ");
             words.push_str(operation.span.of(self.text));
         }
-        plain(&words)
+        words
     }
 
     /// '2 litres of the stock' comes out of the stock's own line.
@@ -304,22 +314,6 @@ impl Shelf<'_> {
     }
 }
 
-/// The make-up of so much of a food's edible part.
-fn edible(found: &Found, kg: f64) -> Matter {
-    if let Some(made) = found.made() {
-        let whole = made.matter.total_kg();
-        return if whole > 0.0 {
-            matter::scaled(&made.matter, kg / whole)
-        } else {
-            matter::water(kg)
-        };
-    }
-    found.food().map_or_else(
-        || matter::water(kg),
-        |food| matter::scaled(&matter::hundred_grams(food), kg * 10.0),
-    )
-}
-
 /// An amount that is solved for.
 fn solved_for() -> Weighed {
     Weighed {
@@ -341,63 +335,6 @@ fn prepares(operation: &Operation, index: usize) -> bool {
         .foods
         .iter()
         .any(|food| matches!(food.target, Target::Ingredient { index: i, .. } if i == index))
-}
-
-/// Words that say the bones are out.
-const BONED: [&str; 5] = ["boned", "boneless", "bone out", "off the bone", "filleted"];
-
-/// Share thrown away in preparation: none of what is used unpeeled or whole, or goes along as bone.
-fn refuse(food: &Food, words: &str) -> f64 {
-    let goes_in_whole = ["unpeeled", "skin on", "skins on", "scrubbed"]
-        .iter()
-        .any(|said| has(words, said));
-    let bones_go_along = food.behaviour.inedible.is_some_and(|share| share > 0.0);
-    // What the butcher or fishmonger has boned or filleted is weighed boned.
-    let boned =
-        matches!(food.kind, Kind::Meat | Kind::Poultry | Kind::Fish) && BONED.iter().any(|said| has(words, said));
-    if goes_in_whole || bones_go_along || boned {
-        return 0.0;
-    }
-    food.refuse
-        .filter(|share| share.is_finite())
-        .map_or(0.0, |share| share.clamp(0.0, 0.95))
-}
-
-/// Share of bone and shell: none when the line says it is taken out.
-fn inedible(food: &Food, words: &str) -> f64 {
-    let taken_out = ["boned", "boneless", "bone out", "shelled", "off the bone"]
-        .iter()
-        .any(|said| has(words, said));
-    let share = food.behaviour.inedible.filter(|share| share.is_finite()).unwrap_or(0.0);
-    if taken_out { 0.0 } else { share.clamp(0.0, 1.0) }
-}
-
-/// Time of one pair of hands: each work that is said, by the food's own row or by the common one.
-fn preparation(food: &Food, words: &str, purchased: Mass) -> Duration {
-    let mut done: Vec<&str> = Vec::new();
-    let mut minutes = 0.0;
-    // The longest words of a work hold: 'finely chopped' is not 'chopped' as well.
-    let mut rows: Vec<_> = table::WORK.rows().filter(|row| has(words, row.text("words"))).collect();
-    rows.sort_by_key(|row| std::cmp::Reverse(row.text("words").len()));
-    for row in rows {
-        let work = row.text("work");
-        let cutting = |work: &str| matches!(work, "chop" | "slice" | "grate");
-        if done
-            .iter()
-            .any(|known| *known == work || (cutting(known) && cutting(work)))
-        {
-            continue;
-        }
-        done.push(work);
-        let own = food
-            .preparation
-            .iter()
-            .find(|(name, _)| name == work)
-            .map(|(_, minutes)| *minutes);
-        minutes += own.or_else(|| row.number("minutes_per_kg")).unwrap_or(0.0) * purchased.kilograms();
-    }
-    let minutes: f64 = if minutes.is_finite() { minutes } else { 0.0 };
-    Duration::from_minutes(minutes.clamp(0.0, 600.0))
 }
 
 /// Whether a lot pours or dissolves: it has no pieces.

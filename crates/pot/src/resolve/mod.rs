@@ -18,12 +18,15 @@ mod lots;
 mod matter;
 mod moves;
 mod place;
+mod prepare;
 mod storage;
 mod table;
 mod verbs;
 mod vessels;
 mod words;
 
+#[cfg(test)]
+mod properties;
 #[cfg(test)]
 mod tests;
 
@@ -33,6 +36,7 @@ use potwright_measure::Measures;
 
 use crate::{Assumption, Kitchen, Made, Process};
 use bench::Bench;
+pub use amount::grams_per_ml;
 pub use foods::names_dish;
 use lots::Shelf;
 use verbs::Class;

@@ -459,7 +459,10 @@ fn kneaded_butter_is_worked_in_a_bowl_and_added() {
         .position(|act| matches!(act.doing, Doing::Transfer { what: Part::All, .. }));
     let last = process.acts.iter().rposition(|act| matches!(act.doing, Doing::Cook(_)));
     assert!(moved.is_some() && moved < last);
-    assert!((process.lots[1].temperature.celsius() - 20.0).abs() < 3.0, "softened: at room temperature");
+    assert!(
+        (process.lots[1].temperature.celsius() - 20.0).abs() < 3.0,
+        "softened: at room temperature"
+    );
 }
 
 #[test]
