@@ -149,7 +149,12 @@ pub(crate) fn class(word: &str) -> Class {
         return if class.is(Class::FOOD) { class } else { Class::default() };
     }
     if participle(word) {
-        return Class::PREPARED;
+        // 'undyed', 'unwaxed': what has not been done to it says how it is sold.
+        return if word.starts_with("un") {
+            Class::BOUGHT
+        } else {
+            Class::PREPARED
+        };
     }
     if word.len() > 4 && word.ends_with("ly") {
         return Class::MANNER;

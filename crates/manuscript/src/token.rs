@@ -46,6 +46,11 @@ impl Token<'_> {
         words.contains(&self.lower.as_str())
     }
 
+    /// Whether it is one of the words of a list with single spaces between.
+    pub(crate) fn is_one_of(&self, words: &str) -> bool {
+        words.split(' ').any(|word| word == self.lower)
+    }
+
     pub(crate) fn is_word(&self) -> bool {
         self.kind == Kind::Word
     }

@@ -61,7 +61,8 @@ fn share(drafts: &mut [Draft]) {
 
 fn preparation(draft: &Draft) -> Option<Words> {
     let own: std::collections::BTreeSet<usize> = draft.prepared.iter().filter_map(|(item, _)| *item).collect();
-    let named = own.len() > 1;
+    // Of three foods and more, the one that is worked on is named.
+    let named = own.len() > 1 || own.len() == 1 && draft.made.items.len() > 2;
     let texts = draft.prepared.iter().map(|(item, words)| {
         let item = item.filter(|_| named).and_then(|item| draft.made.items.get(item));
         item.map_or(words.text.clone(), |item| format!("{} {}", item.name, words.text))

@@ -11,7 +11,7 @@ pub(crate) mod name;
 pub(crate) mod quantity;
 mod tail;
 
-use crate::token::{Kind, Token, tokens};
+use crate::token::{Gap, Kind, Token, tokens};
 use crate::{Ingredient, Span};
 
 pub(crate) use entry::entries;
@@ -36,7 +36,7 @@ pub(crate) struct LineReading {
 
 /// Reads one line of an ingredient list; places in `holes` (notes to the desk) are passed over.
 pub(crate) fn read(text: &str, span: Span, holes: &[Span]) -> LineReading {
-    let mut found = tokens(text, span);
+    let mut found = plain(text, span);
     found.retain(|token| !holes.iter().any(|hole| hole.contains(token.span)));
     trim(&mut found);
     let or_next = found.last().is_some_and(|token| token.is("or"));
@@ -52,6 +52,26 @@ pub(crate) fn read(text: &str, span: Span, holes: &[Span]) -> LineReading {
         label,
         or_next,
     }
+}
+
+/// The tokens of a line: a bar between the cells of a table is a wide gap, signs of bold type are nothing.
+fn plain(text: &str, span: Span) -> Vec<Token<'_>> {
+    let mut found: Vec<Token> = Vec::new();
+    let mut wide = false;
+    for mut token in tokens(text, span) {
+        if token.sign() == Some('|') {
+            wide = true;
+            continue;
+        }
+        if token.sign() == Some('*') {
+            continue;
+        }
+        if std::mem::take(&mut wide) && !found.is_empty() {
+            token.gap = Gap::Wide;
+        }
+        found.push(token);
+    }
+    found
 }
 
 /// Takes list marks from the front and stops from the end.

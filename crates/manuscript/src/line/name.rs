@@ -196,6 +196,13 @@ fn sort<'a, 't>(
     context: Context,
     found: &mut Named,
 ) -> Vec<&'a Token<'t>> {
+    let canned = words
+        .iter()
+        .any(|t| t.is_any(&["tinned", "canned", "jarred", "bottled"]));
+    let context = Context {
+        packed: context.packed || canned,
+        ..context
+    };
     let mut name: Vec<&Token> = Vec::new();
     let mut run: Option<(usize, usize)> = None;
     for (at, token) in words.iter().enumerate() {

@@ -58,47 +58,12 @@ const IMPLIED: &[Unit] = &[
 ];
 
 /// Measures without a size that are not units: 'a drizzle of oil'.
-const LOOSE: &[&str] = &[
-    "grating",
-    "gratings",
-    "grind",
-    "grinding",
-    "grinds",
-    "grindings",
-    "drizzle",
-    "dollop",
-    "squeeze",
-    "twist",
-    "scrape",
-    "scraping",
-    "sprinkle",
-    "sprinkling",
-    "scattering",
-    "dusting",
-    "lot",
-    "lots",
-    "plenty",
-    "suspicion",
-    "hint",
-    "dot",
-    "dots",
-    "scrap",
-    "scraps",
-];
+const LOOSE: &str = "grating gratings grind grinding grinds grindings drizzle dollop dollops squeeze squeezes twist twists \
+    scrape scraping sprinkle sprinkling scattering dusting lot lots plenty suspicion hint dot dots scrap scraps turn turns \
+    saltspoon saltspoons saltspoonful saltspoonfuls coffeespoon coffeespoonful";
 
 /// Packages without a unit of their own, after a weight: '200 g block feta'.
-const FORMS: &[&str] = &[
-    "block",
-    "bar",
-    "tube",
-    "punnet",
-    "ball",
-    "wedge",
-    "container",
-    "pot",
-    "log",
-    "joint",
-];
+const FORMS: &str = "block bar tube punnet ball wedge container pot log joint piece pieces";
 
 /// The measure at this token; `None` when there is none.
 ///
@@ -182,7 +147,7 @@ pub(crate) fn measured(line: &Line, at: usize, noun_before: bool) -> Option<Meas
             found.ellipsis = true;
         }
         found.ellipsis |= !counted.article && of(found.next);
-        if counted.article && !noun_before && loose(tokens, found.next) {
+        if !noun_before && loose(tokens, found.next) {
             return loosely(line, at, found.next);
         }
         found.quantity = Some(Quantity {
@@ -318,6 +283,8 @@ fn qualify(line: &Line, found: &mut Measured, amount: &mut Amount) {
             return;
         }
         found.next += 1;
+        let stop = |t: &Token| t.sign() == Some('.') && t.gap == Gap::None;
+        found.next += usize::from(words.is(Class::SIZE) && line.tokens.get(found.next).is_some_and(stop));
     }
 }
 
@@ -491,7 +458,7 @@ fn said_again(line: &Line, found: &mut Measured, first: Unit) {
 fn drop_form(tokens: &[Token], found: &mut Measured, unit: Unit) {
     let Some(token) = tokens.get(found.next) else { return };
     let more = tokens.get(found.next + 1).is_some_and(|t| t.is_word());
-    let piece = token.is_any(FORMS) || token.is_any(&["piece", "pieces"]);
+    let piece = token.is_one_of(FORMS);
     if unit.dimension() == Dimension::Mass && piece && more {
         found.next += 1;
     }
@@ -619,7 +586,7 @@ fn open(line: &Line, at: usize) -> Option<Measured> {
         size_next += 1;
     }
     // 'a few grindings of pepper'.
-    let loose_next = tokens.get(size_next).is_some_and(|t| t.is_any(LOOSE));
+    let loose_next = tokens.get(size_next).is_some_and(|t| t.is_one_of(LOOSE));
     let unit_after = unit(tokens, size_next).filter(|(_, after)| continues(line, *after));
     let mut unit_open = None;
     if word.is_any(&["few", "several"]) || article == 0 && word.is_any(&["some"]) {
@@ -658,7 +625,7 @@ fn words(line: &Line, at: usize, next: usize) -> Option<Words> {
 }
 
 fn loose(tokens: &[Token], at: usize) -> bool {
-    tokens.get(at).is_some_and(|t| t.is_any(LOOSE)) && tokens.get(at + 1).is_some_and(|t| t.is("of"))
+    tokens.get(at).is_some_and(|t| t.is_one_of(LOOSE)) && tokens.get(at + 1).is_some_and(|t| t.is("of"))
 }
 
 /// 'a drizzle of oil', 'a good grating of nutmeg'.
@@ -713,6 +680,8 @@ fn implied(line: &Line, at: usize, noun_before: bool) -> Option<Measured> {
     let loosely_named = matches!(
         unit,
         Unit::Pinch
+            | Unit::Piece
+            | Unit::Thumb
             | Unit::Dash
             | Unit::Splash
             | Unit::Knob

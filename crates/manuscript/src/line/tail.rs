@@ -272,13 +272,14 @@ fn tell(line: &Line, segment: &[usize], draft: &mut Draft) {
         segment = &segment[1..];
     }
     let tokens: Vec<&Token> = segment.iter().map(|at| &line.tokens[*at]).collect();
-    let state = tokens.iter().all(|t| class(&t.lower).is(Class::STATE) || t.is("and"));
+    let sold = |t: &&Token| class(&t.lower).is(Class::STATE | Class::BOUGHT) && !class(&t.lower).is(Class::PREPARED);
+    let state = tokens.iter().all(|t| sold(t) || t.is_any(&["and", "or"]))
+        && tokens.iter().any(|t| class(&t.lower).is(Class::STATE));
     let size = tokens
         .iter()
         .all(|t| class(&t.lower).is(Class::SIZE) && !class(&t.lower).is(Class::FOOD));
     if let (true, Some(item)) = (state, draft.made.items.last_mut()) {
-        item.state
-            .extend(tokens.iter().filter(|t| !t.is("and")).map(|t| t.lower.clone()));
+        item.state.extend(tokens.iter().map(|t| t.lower.clone()));
         return;
     }
     if size && !tokens.is_empty() {

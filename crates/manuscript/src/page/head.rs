@@ -9,7 +9,7 @@ use crate::{DeclaredTime, Span, Words, YieldLine};
 
 /// Words that open a yield line.
 const YIELDS: &[&str] = &[
-    "serves", "serve", "feeds", "makes", "yield", "yields", "servings", "serving", "portions", "makes:",
+    "serves", "serve", "feeds", "makes", "yield", "yields", "servings", "serving", "portions", "batch", "covers",
 ];
 /// Words for those who eat.
 const PEOPLE: &[&str] = &[
@@ -53,7 +53,8 @@ pub(crate) fn head(text: &str, span: Span) -> Option<Head> {
     if span.end - span.start > 400 {
         return None;
     }
-    let all = tokens(text, span);
+    let mut all = tokens(text, span);
+    all.retain(|t| !matches!(t.sign(), Some('*' | '_')));
     let words: Vec<&Token> = all.iter().filter(|t| t.is_word() || t.number().is_some()).collect();
     let first = words.first()?;
     let second = words.get(1);
@@ -75,7 +76,7 @@ pub(crate) fn head(text: &str, span: Span) -> Option<Head> {
         return None;
     }
     let times = times(text, &all);
-    let yields = yields(text, &all);
+    let yields = yields(text, &all).filter(|_| opens || all.iter().any(|t| t.is_any(YIELDS)));
     (yields.is_some() || !times.is_empty()).then_some(Head { yields, times })
 }
 
@@ -104,8 +105,10 @@ fn parts<'a, 't>(all: &'a [Token<'t>]) -> Vec<&'a [Token<'t>]> {
     let mut found = Vec::new();
     let mut from = 0;
     for (at, token) in all.iter().enumerate() {
-        let cuts = matches!(token.sign(), Some('|' | '·' | '/' | ';' | '•' | ',' | '.'));
-        if cuts || token.gap == Gap::Wide {
+        let cuts = matches!(token.sign(), Some('|' | '·' | '/' | ';' | '•' | ',' | '.' | '(' | ')'));
+        // 'Prep: 15 min  Cook: 2 hr': a new label opens a new stretch.
+        let label = at > from && all.get(at + 1).is_some_and(|t| t.sign() == Some(':')) && !token.is("time");
+        if cuts || label || token.gap == Gap::Wide {
             found.push(&all[from..at]);
             from = if cuts { at + 1 } else { at };
         }
@@ -152,6 +155,7 @@ fn yield_part(text: &str, part: &[Token]) -> Option<YieldLine> {
     }
     let noun = part.get(counted.next).filter(|t| t.is_word());
     let unit = match noun {
+        Some(noun) if minutes_of(noun).is_some() => return None,
         Some(noun) if noun.is_any(PEOPLE) => "serving".to_owned(),
         Some(noun)
             if opener.is_any(&["makes", "yield", "yields"]) || !opened || opener.is_any(&["servings", "serving"]) =>

@@ -4,6 +4,7 @@
 //! change the state, and so does a row that can only belong to the next one. Nothing is dropped: what no rule claims
 //! is a headnote before the list and a closing paragraph after the method.
 
+mod cells;
 mod head;
 mod heading;
 mod notes;
@@ -48,7 +49,7 @@ struct Page<'t> {
 
 /// Reads everything of a page but what the method does.
 pub(crate) fn lay(text: &str) -> Recipe {
-    let rows = rows::rows(text);
+    let rows = cells::split(text, rows::rows(text));
     let strong: Vec<bool> = rows.iter().map(|row| is_ingredient(text, row)).collect();
     let listed = list_stands(text, &rows, &strong);
     let mut page = Page {
@@ -96,7 +97,10 @@ fn empty(listed: bool) -> Recipe {
 
 /// Whether the page has a list: a heading says so, or two rows can only be ingredients.
 fn list_stands(text: &str, rows: &[Row], strong: &[bool]) -> bool {
-    let headed = rows.iter().any(|row| heading::part(text, row) == Some(Part::List));
+    let opened = |row: &Row| heading::opened_part(text, row.span).is_some_and(|(part, _)| part == Part::List);
+    let headed = rows
+        .iter()
+        .any(|row| heading::part(text, row) == Some(Part::List) || opened(row));
     headed || strong.iter().filter(|strong| **strong).count() >= 2
 }
 
@@ -159,10 +163,13 @@ impl Page<'_> {
         if self.place != Place::Aside && row.mark != Mark::Number && self.head_row(row) {
             return;
         }
-        if let Some((part, from)) = heading::opened_part(self.text, row.span).filter(|_| row.mark != Mark::Number) {
-            if self.opened(part, row, from) {
-                return;
-            }
+        let opened = heading::opened_part(self.text, row.span).filter(|_| row.mark != Mark::Number);
+        if opened.is_some_and(|(part, from)| self.opened(part, row, from)) {
+            return;
+        }
+        if cells::heads_table(self.text, row.span) {
+            self.block(row.span, BlockKind::PartHeading);
+            return;
         }
         if self.heading_row(rows, strong, at, listed) {
             return;
@@ -186,7 +193,7 @@ impl Page<'_> {
                 if !text.is_empty() {
                     text.push(' ');
                 }
-                text.push_str(word);
+                text.push_str(&word.replace("**", ""));
             }
         }
         Words { text, span }
@@ -263,13 +270,7 @@ impl Page<'_> {
         let running = reads_as_prose(self.text, row.span) && words > 9 || words > 25;
         first
             && !running
-            && (!strong[at]
-                || row.mark == Mark::Heading
-                || row.last
-                    && row.mark == Mark::None
-                    && rows
-                        .get(at + 1)
-                        .is_some_and(|_| strong.iter().skip(at + 1).filter(|s| **s).count() > 1))
+            && (!strong[at] || row.mark == Mark::Heading || row.last && row.mark == Mark::None && rows.len() > 2)
             && !matches!(row.mark, Mark::Bullet | Mark::Action | Mark::Number)
     }
 
@@ -296,8 +297,24 @@ impl Page<'_> {
     }
 
     /// 'Variation: …', 'Note: …', 'Tip: …' at the start of a paragraph.
-    fn opened(&mut self, part: Part, row: &Row, _from: usize) -> bool {
+    fn opened(&mut self, part: Part, row: &Row, from: usize) -> bool {
+        let inside = Span::new(from, row.span.end);
+        let rest = Row {
+            span: trimmed(self.text, inside),
+            ..row.clone()
+        };
         match part {
+            Part::List if !rest.span.of(self.text).is_empty() => {
+                self.block(Span::new(row.span.start, from), BlockKind::PartHeading);
+                self.place = Place::List;
+                self.ingredient(&rest);
+            }
+            Part::Method if !rest.span.of(self.text).is_empty() => {
+                self.block(Span::new(row.span.start, from), BlockKind::PartHeading);
+                self.place = Place::Method;
+                self.method_headed = true;
+                self.step(&rest);
+            }
             Part::Variation => {
                 self.variation(row);
                 self.place = Place::Variation;
@@ -336,7 +353,8 @@ impl Page<'_> {
             }
             Form::No => false,
         };
-        if !taken {
+        let shouted = form == Form::Yes && !row.apart && !list_follows && is_bare_food(self.text, row);
+        if !taken || shouted {
             return false;
         }
         self.section = Some(self.recipe.sections.len());
@@ -387,7 +405,7 @@ impl Page<'_> {
             if !stays {
                 self.place = Place::Method;
             }
-        } else if prose && (words > 3 || row.apart) {
+        } else if prose && (words > 2 || row.apart) {
             if closes(self.text, row.span) && !self.recipe.steps.is_empty() {
                 self.place = Place::After;
                 self.closing(row, false);
@@ -422,12 +440,13 @@ impl Page<'_> {
     fn method(&mut self, rows: &[Row], strong: &[bool], at: usize, listed: bool) {
         let row = &rows[at];
         let imperative = has_imperative(self.text, row.span);
+        let weak = row.apart && !row.last && is_bare_food(self.text, row);
         let run = strong.get(at + 1).copied().unwrap_or(false) || rows.get(at + 1).is_none_or(|next| next.apart);
-        if strong[at]
+        if (strong[at] || weak)
             && listed
             && row.mark != Mark::Number
             && row.mark != Mark::Action
-            && (run || row.mark == Mark::Bullet)
+            && (run || weak || row.mark == Mark::Bullet)
             && !imperative
         {
             self.place = Place::List;
@@ -587,10 +606,17 @@ impl Page<'_> {
         if self.recipe.yields.is_some() {
             return;
         }
-        let notes = self.recipe.headnote.iter().chain(&self.recipe.title);
+        let running = self
+            .recipe
+            .steps
+            .iter()
+            .map(|step| &step.words)
+            .chain(&self.recipe.closing);
+        let notes = self.recipe.headnote.iter().chain(&self.recipe.title).chain(running);
         let said = notes.filter_map(|words| {
             let all = crate::token::tokens(self.text, words.span);
-            let at = all.iter().position(|t| t.is_any(&["serves", "feeds", "makes"]))?;
+            let opens = |at: usize| at == 0 || all[at - 1].sign().is_some();
+            let at = (0..all.len()).find(|at| all[*at].is_any(&["serves", "feeds", "makes"]) && opens(*at))?;
             crate::number::amount(&all, at + 1).filter(|c| !c.article)?;
             head::yields(self.text, &all[at..])
         });
@@ -630,6 +656,31 @@ impl Page<'_> {
         self.recipe.blocks = whole;
         self.recipe
     }
+}
+
+/// Whether a short row names a food and says no more: 'Salt', 'Black pepper'.
+fn is_bare_food(text: &str, row: &Row) -> bool {
+    let body = row.span.of(text);
+    let short = body.split_whitespace().count() <= 5 && !body.ends_with(['.', '!', '?', ':']);
+    if !short || reads_as_prose(text, row.span) {
+        return false;
+    }
+    let food = |name: &str| {
+        name.split(' ')
+            .next_back()
+            .is_some_and(|last| class(&last.to_lowercase()).is(Class::FOOD))
+    };
+    line::read(text, row.span, &[])
+        .entries
+        .iter()
+        .all(|i| i.items.iter().any(|item| food(&item.name)))
+}
+
+/// A place without the blank space at its ends.
+fn trimmed(text: &str, span: Span) -> Span {
+    let body = span.of(text);
+    let start = span.start + (body.len() - body.trim_start().len());
+    Span::new(start, start + body.trim().len())
 }
 
 /// Whether a clause of the row tells the cook to do something.

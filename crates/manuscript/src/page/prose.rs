@@ -72,7 +72,7 @@ pub(crate) fn ingredients(text: &str, recipe: &mut Recipe) {
     let counted: Vec<&Span> = sentences.iter().filter(|span| counts_up(text, **span)).collect();
     if !counted.is_empty() {
         for span in counted {
-            let entries = line::read(text, *span, &[]).entries;
+            let entries = line::read(text, from_first_amount(text, *span), &[]).entries;
             recipe
                 .ingredients
                 .extend(entries.into_iter().filter(|i| !i.items.is_empty()));
@@ -143,9 +143,19 @@ fn counts_up(text: &str, span: Span) -> bool {
     if super::rows::reads_as_prose(text, span) || super::has_imperative(text, span) {
         return false;
     }
-    let entries = line::read(text, span, &[]).entries;
+    let entries = line::read(text, from_first_amount(text, span), &[]).entries;
     let food = |i: &&Ingredient| i.quantity.is_some() && i.items.iter().any(|item| names_food(&item.name));
     entries.iter().filter(food).count() >= 3
+}
+
+/// The sentence without 'You need' and the like in front of the first amount.
+fn from_first_amount(text: &str, span: Span) -> Span {
+    let line = Line::new(text, span);
+    let starts = |at: &usize| measured(&line, *at, false).is_some() || part_start(&line.tokens, *at).is_some();
+    let first = (0..line.tokens.len().min(7)).find(starts).unwrap_or(0);
+    line.tokens
+        .get(first)
+        .map_or(span, |t| Span::new(t.span.start, span.end))
 }
 
 fn names_food(name: &str) -> bool {

@@ -203,11 +203,19 @@ fn continues(text: &str, row: &Row, before: &Typed, indent: usize, line: &Typed,
     if row.mark != Mark::None && line.indent > indent && (small || wraps || row.mark == Mark::Number) {
         return true;
     }
+    if small && line.indent > indent + 1 && !above.ends_with('.') && !begins_alone(text, line) {
+        return true;
+    }
     let open = above.ends_with([',', '-', '(', '–']) || above.ends_with(" and") || above.ends_with(" or");
     if small && before.width > 30 && (open || wraps && !above.ends_with([')', '.']) && !counts(text, line)) {
         return true;
     }
     reads_as_prose(text, row.span) && wraps
+}
+
+/// Whether a deeper line is work of its own rather than the end of the line above.
+fn begins_alone(text: &str, line: &Typed) -> bool {
+    counts(text, line) || reads_as_prose(text, line.content)
 }
 
 /// Whether the next line's first word had no room on the line above. Longer lines than 100 were not broken by hand,
@@ -216,10 +224,25 @@ fn fills(before: &Typed, line: &Typed, width: usize) -> bool {
     (40..=100).contains(&width) && before.width + 1 + line.first_word + 8 > width
 }
 
-/// Whether a line has an amount and a food of its own.
+/// Whether a line names a food of its own rather than going on about the one above.
 fn counts(text: &str, line: &Typed) -> bool {
     let entries = crate::line::read(text, line.content, &[]).entries;
-    entries.iter().any(|i| i.quantity.is_some() && !i.items.is_empty())
+    let first = line
+        .content
+        .of(text)
+        .split_whitespace()
+        .next()
+        .unwrap_or("")
+        .to_lowercase();
+    let of = class(first.trim_matches(|c: char| !c.is_alphanumeric()));
+    let goes_on = of.is(Class::PREPARED | Class::MANNER | Class::SHAPE) && !of.is(Class::FOOD | Class::BOUGHT);
+    let food = |name: &str| name.split(' ').any(|word| class(&word.to_lowercase()).is(Class::FOOD));
+    let counted = entries.iter().any(|i| i.quantity.is_some() && !i.items.is_empty());
+    !goes_on
+        && (counted
+            || entries
+                .first()
+                .is_some_and(|i| i.items.iter().any(|item| food(&item.name))))
 }
 
 /// Whether a row is made of sentences rather than a line of a list.
