@@ -4,19 +4,19 @@ use potwright_larder::Contains;
 use potwright_proof::Query;
 use potwright_reckon::{Figure, Reckoned};
 
-use crate::words::{allergen, body, minutes};
+use crate::words::{allergen, body, clock, title};
 use crate::{Column, Page, Part};
 
 /// The digest of a book. `dishes` in the order of the book.
 #[must_use]
-pub fn page(title: &str, dishes: &[(&Reckoned, &[Query])]) -> Page {
+pub fn page(book: &str, dishes: &[(&Reckoned, &[Query])]) -> Page {
     let columns = vec![
         Column::left("dish"),
-        Column::right("yield"),
+        Column::right("kg"),
         Column::right("portion"),
         Column::right("time"),
         Column::right("hands"),
-        Column::right("salt"),
+        Column::right("salt %"),
         Column::right("kcal"),
         Column::right("cost"),
         Column::right("asked"),
@@ -54,7 +54,7 @@ pub fn page(title: &str, dishes: &[(&Reckoned, &[Query])]) -> Page {
     ];
     let under = format!("{} dishes · {asked} author queries open", dishes.len());
     Page {
-        title: title.into(),
+        title: book.into(),
         under,
         parts,
     }
@@ -67,12 +67,12 @@ fn figures_row(reckoned: &Reckoned, queries: &[Query]) -> Vec<String> {
         .first()
         .map_or(String::new(), |row| bare(&row.per_portion));
     vec![
-        dossier.title.clone(),
-        dossier.yield_mass.display_value(),
+        title(&dossier.title),
+        format!("{:.1}", dossier.yield_mass.value),
         dossier.portion_mass.display_value(),
-        minutes(dossier.elapsed.value),
-        minutes(dossier.hands_on.value),
-        dossier.salinity.display_value(),
+        clock(dossier.elapsed.value),
+        clock(dossier.hands_on.value),
+        bare(&dossier.salinity),
         energy,
         dossier
             .cost_per_portion
@@ -90,20 +90,30 @@ fn bare(figure: &Figure) -> String {
 
 fn words_row(reckoned: &Reckoned) -> Vec<String> {
     let dossier = &reckoned.dossier;
-    let of = |what: Contains| -> Vec<&str> {
-        let rows = dossier.allergens.iter().filter(|row| row.contains == what);
-        rows.filter(|row| what == Contains::NotKnown || row.declare_us || row.declare_eu)
-            .map(|row| allergen(row.allergen))
-            .collect()
-    };
-    let (contains, unknown) = (of(Contains::Yes), of(Contains::NotKnown));
-    let mut says = if contains.is_empty() {
+    let known = dossier.allergens.iter().filter(|row| row.contains == Contains::Yes);
+    let declared: Vec<&str> = known
+        .filter(|row| row.declare_us || row.declare_eu)
+        .map(|row| allergen(row.allergen))
+        .collect();
+    let mut packets: Vec<&str> = Vec::new();
+    for row in dossier
+        .allergens
+        .iter()
+        .filter(|row| row.contains == Contains::NotKnown)
+    {
+        for cause in &row.causes {
+            if !packets.contains(&cause.as_str()) {
+                packets.push(cause);
+            }
+        }
+    }
+    let mut says = if declared.is_empty() {
         "none found".to_owned()
     } else {
-        contains.join(", ")
+        declared.join(", ")
     };
-    if !unknown.is_empty() {
-        says.push_str(&format!("; not known: {}", unknown.join(", ")));
+    if !packets.is_empty() {
+        says.push_str(&format!("; not known for {}", packets.join(", ")));
     }
-    vec![dossier.title.clone(), dossier.body.word.map_or("–", body).into(), says]
+    vec![title(&dossier.title), dossier.body.word.map_or("–", body).into(), says]
 }

@@ -6,7 +6,7 @@ use potwright_pot::Assumption;
 use potwright_proof::Query;
 use potwright_reckon::{Body, CoolingRow, Doneness, Dossier, Figure, Known, Reckoned};
 
-use crate::words::{allergen, body, line_of, minutes, spread, verdict};
+use crate::words::{allergen, body, clock, line_of, minutes, spread, title, verdict};
 use crate::{Column, Page, Part};
 
 /// The dossier of a dish as a page.
@@ -27,7 +27,7 @@ pub fn page(recipe: &Recipe, text: &str, reckoned: &Reckoned, queries: &[Query])
     open(&mut parts, recipe, dossier, text);
     asked(&mut parts, text, queries);
     Page {
-        title: dossier.title.clone(),
+        title: title(&dossier.title),
         under: under(dossier),
         parts,
     }
@@ -50,11 +50,26 @@ fn under(dossier: &Dossier) -> String {
 
 /// A row of a table of figures: what, the figure with its spread, how it is known.
 fn row(what: &str, figure: &Figure) -> Vec<String> {
-    let known = match (&figure.because, figure.known) {
-        (Some(because), known) => format!("{}: {because}", known.words()),
-        (None, known) => known.words().into(),
-    };
-    vec![what.into(), figure.display_value(), spread(figure), known]
+    vec![
+        what.into(),
+        figure.display_value(),
+        spread(figure),
+        figure.known.words().into(),
+    ]
+}
+
+/// What the figures hang on, each reason said once for all the figures that share it.
+fn reasons(figures: &[&Figure]) -> Option<String> {
+    let mut said: Vec<String> = Vec::new();
+    for figure in figures {
+        if let Some(because) = &figure.because {
+            let sentence = format!("{}: {because}", figure.known.words());
+            if !said.contains(&sentence) {
+                said.push(sentence);
+            }
+        }
+    }
+    (!said.is_empty()).then(|| format!("Known how – {}.", said.join("; ")))
 }
 
 fn figures(rows: Vec<Vec<String>>) -> Part {
@@ -78,6 +93,18 @@ fn makes(parts: &mut Vec<Part>, dossier: &Dossier) {
     rows.push(row("hands busy", &dossier.hands_on));
     parts.push(figures(rows));
     parts.push(Part::Paragraph(format!("Portions: {}.", dossier.portions_because)));
+    let all = [
+        &dossier.yield_mass,
+        &dossier.portion_mass,
+        &dossier.solids,
+        &dossier.evaporated,
+        &dossier.elapsed,
+        &dossier.hands_on,
+        &dossier.salinity,
+        &dossier.sugar,
+        &dossier.boiling_point,
+    ];
+    parts.extend(reasons(&all).map(Part::Paragraph));
 }
 
 fn eats(parts: &mut Vec<Part>, dossier: &Dossier) {
@@ -209,15 +236,6 @@ fn goes(parts: &mut Vec<Part>, dossier: &Dossier) {
     parts.push(Part::Table { columns, rows });
 }
 
-/// '0:45', '26:30': hours and minutes from the start.
-fn clock(minutes: f64) -> String {
-    if !minutes.is_finite() || minutes < 0.0 {
-        return String::new();
-    }
-    let whole = minutes.round() as u64;
-    format!("{}:{:02}", whole / 60, whole % 60)
-}
-
 fn label(parts: &mut Vec<Part>, dossier: &Dossier) {
     if dossier.nutrition.is_empty() {
         return;
@@ -302,6 +320,7 @@ fn costs(parts: &mut Vec<Part>, dossier: &Dossier) {
         rows.push(row("a portion", portion));
     }
     parts.push(figures(rows));
+    parts.extend(reasons(&[cost]).map(Part::Paragraph));
     if !dossier.unpriced.is_empty() {
         parts.push(Part::Paragraph(format!(
             "Without {}: no price in the book's table.",

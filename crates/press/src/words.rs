@@ -81,3 +81,23 @@ pub(crate) fn spread(figure: &Figure) -> String {
         .trim_start()
         .to_owned()
 }
+
+/// A title as it is set: one typed in capitals throughout is set in small letters with a capital first.
+pub(crate) fn title(typed: &str) -> String {
+    let shouted = typed.chars().any(char::is_alphabetic) && !typed.chars().any(char::is_lowercase);
+    if !shouted {
+        return typed.to_owned();
+    }
+    let mut letters = typed.chars();
+    let first = letters.next().map(String::from).unwrap_or_default();
+    first + &letters.as_str().to_lowercase()
+}
+
+/// '0:45', '26:30': hours and minutes from the start.
+pub(crate) fn clock(minutes: f64) -> String {
+    if !minutes.is_finite() || minutes < 0.0 {
+        return String::new();
+    }
+    let whole = minutes.round() as u64;
+    format!("{}:{:02}", whole / 60, whole % 60)
+}
