@@ -1,7 +1,7 @@
 //! The dossier put together from what was read.
 
 use potwright_larder::{Food, Kind};
-use potwright_pot::{Assumption, Made, Stuff};
+use potwright_pot::{Assumption, Draw, Made, Process, Stuff};
 
 use crate::allergens::{allergens, animal, sulphite_mg};
 use crate::as_made::{Facts, as_made};
@@ -49,7 +49,8 @@ pub(crate) fn assemble(given: &Given<'_>, ground: &Ground<'_>, tasted: &Tasted, 
         },
     );
     let doneness = safety::doneness(process, &read.outcomes, &read.other_outcomes);
-    let cooling = cooling::rows(process, &tasted.trace, &read.other_coolings);
+    let cook = |process: &Process| (given.cook)(process, &Draw::central());
+    let cooling = cooling::rows(process, &tasted.trace, &read.other_coolings, &cook);
     let clock = steps::Clock::of(process, &tasted.trace, &ground.places);
     let portions = figures.portions;
     let dossier = Dossier {

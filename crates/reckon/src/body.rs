@@ -6,7 +6,7 @@
 use potwright_larder::{Kind, StarchKind};
 use potwright_pot::{Matter, Process, Stuff, Trace};
 
-use crate::reading::{lot_kg, lot_matter, share};
+use crate::reading::{lot_kg, lot_matter};
 use crate::table::rows;
 use crate::{Body, BodyWord, Figure, Known, Measure};
 
@@ -53,9 +53,11 @@ impl Thickener {
         let starch = gelatinised + liquid.kg(Stuff::Starch);
         let walls = (liquid.kg(Stuff::Fibre) - FLOUR_FIBRE * starch).max(0.0);
         let thin = liquid.total_kg() - liquid.kg(Stuff::Fat) - starch / FLOUR_STARCH - walls;
+        // A dough, or a sauce boiled dry, is all thickener: more than the liquid itself says no more.
+        let percent = |kg: f64| if kg > 0.0 { 100.0 * (kg / thin.max(kg)) } else { 0.0 };
         Thickener {
-            starch: 100.0 * share(gelatinised * power / FLOUR_STARCH, thin),
-            puree: 100.0 * share(walls * PUREE_PER_FIBRE, thin),
+            starch: percent(gelatinised * power / FLOUR_STARCH),
+            puree: percent(walls * PUREE_PER_FIBRE),
         }
     }
 

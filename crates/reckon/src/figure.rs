@@ -190,7 +190,8 @@ impl Scale {
         // Adding nought turns a negative nought into nought.
         let rounded = steps * self.step + 0.0;
         if !self.hours {
-            return format!("{rounded:.*}", self.decimals);
+            let decimals = if rounded == 0.0 { 0 } else { self.decimals };
+            return format!("{rounded:.decimals$}");
         }
         let (hours, minutes) = ((rounded / 60.0).floor(), rounded.rem_euclid(60.0));
         match (hours == 0.0, minutes == 0.0) {
@@ -252,7 +253,8 @@ mod tests {
             (99.6, Measure::Celsius, "100 °C"),
             (11.43, Measure::Money, "11.40"),
             (0.87, Measure::Money, "0.87"),
-            (-0.001, Measure::Percent, "0.00 %"),
+            (-0.001, Measure::Percent, "0 %"),
+            (0.0, Measure::Grams, "0 g"),
         ] {
             assert_eq!(show(value, None, measure), expected);
         }

@@ -107,11 +107,13 @@ fn row(process: &Process, central: &Outcome, others: &[Outcome]) -> Doneness {
         Measure::Celsius,
         Known::ByHandbook,
     );
+    // Whole percents, and no more than thrice tender: beyond it there is nothing left to soften.
+    let percent = |tender: f64| (100.0 * tender).round().clamp(0.0, 300.0);
     let tender = central.tender.map(|tender| {
         let others = others.iter().filter_map(|o| o.tender);
         spread_about(
-            100.0 * tender,
-            others.map(|tender| 100.0 * tender),
+            percent(tender),
+            others.map(percent),
             Measure::Percent,
             Known::RuleOfThumb,
         )

@@ -22,7 +22,11 @@ fn foods(list: &str) -> Process {
 }
 
 fn lot(process: &Process, name: &str) -> usize {
-    process.lots.iter().position(|lot| lot.name.contains(name)).unwrap()
+    process
+        .lots
+        .iter()
+        .position(|lot| lot.name.contains(name))
+        .expect("the food is on the list")
 }
 
 fn act(doing: Doing) -> Act {
