@@ -1,4 +1,5 @@
-//! Prints the process of each typed page that is named: lots, vessels, acts, what was assumed, what stays open.
+//! Prints the process of each typed page that is named: lots, vessels, acts, what was assumed, what stays open; then
+//! what came of cooking it. A page may use the dishes of the pages before it.
 //!
 //! `cargo run -p potwright-pot --example process -- PAGE…`
 #![allow(clippy::print_stdout, reason = "an example that prints")]
@@ -6,9 +7,10 @@
 
 use potwright_larder::Larder;
 use potwright_measure::Measures;
-use potwright_pot::{Doing, Kitchen, Lot, Process, Source, resolve};
+use potwright_pot::{Doing, Draw, Kitchen, Lot, Made, Matter, Process, Source, Trace, cook, resolve};
 
 fn main() {
+    let mut made: Vec<Made> = Vec::new();
     for path in std::env::args().skip(1) {
         let text = match std::fs::read_to_string(&path) {
             Ok(text) => text,
@@ -27,6 +29,10 @@ fn main() {
             Measures::Metric,
         );
         print(&process, &text);
+        read(&recipe);
+        let trace = cook(&process, &Kitchen::default(), &Draw::central());
+        cooked(&process, &trace);
+        made.push(as_made(&process, &trace));
     }
 }
 
@@ -61,6 +67,84 @@ fn print(process: &Process, text: &str) {
     }
     for note in &process.open {
         println!("  OPEN: {}", note.text);
+    }
+}
+
+/// What came of it: after each act the time, the temperature and the mass in its vessel.
+fn cooked(process: &Process, trace: &Trace) {
+    for (index, (act, times)) in process.acts.iter().zip(&trace.acts).enumerate() {
+        let last = trace.samples.iter().rev().find(|sample| sample.time_s <= times.end_s + 1e-6);
+        let state = last.and_then(|sample| sample.vessels.iter().find(|vessel| vessel.vessel == act.vessel));
+        let state = state.map_or("empty".to_owned(), |v| format!("{:.1} °C {:.0} g", v.temp_c, v.mass_kg * 1000.0));
+        println!("  cooked {index}: {:.1}–{:.1} min [{}] {state}", times.start_s / 60.0, times.end_s / 60.0, act.vessel);
+    }
+    for event in &trace.events {
+        println!("  event {:.1} min [{}] {:?}", event.time_s / 60.0, event.vessel, event.what);
+    }
+    for piece in &trace.pieces {
+        let name = &process.lots[piece.lot].name;
+        println!("  piece {name}: centre {:.1} °C, tender {:?}, {:.0} → {:.0} g", piece.hottest_centre_c, piece.tender, piece.raw_kg * 1e3, piece.cooked_kg * 1e3);
+    }
+    let solids: f64 = trace.served_pieces.iter().map(|piece| piece.matter.total_kg() + piece.inedible_kg).sum();
+    println!(
+        "  served: liquid {:.0} g, pieces {:.0} g, {:.2} l, {:.1} °C; vapour {:.0} g; elapsed {:.0} min, hands {:.0} min",
+        trace.served_liquid.total_kg() * 1e3,
+        solids * 1e3,
+        trace.served_volume_l,
+        trace.served_c,
+        trace.ledger.vapour.total_kg() * 1e3,
+        trace.elapsed.minutes(),
+        trace.hands_on.minutes()
+    );
+}
+
+/// The dish as another may use it, without allergens and cost.
+fn as_made(process: &Process, trace: &Trace) -> Made {
+    let mut matter: Matter = trace.served_liquid;
+    for piece in &trace.served_pieces {
+        matter.add(&piece.matter);
+    }
+    Made {
+        names: vec![process.title.clone()],
+        matter,
+        density_g_ml: (matter.total_kg() / trace.served_volume_l.max(1e-6)).clamp(0.5, 1.5),
+        allergens: Vec::new(),
+        animal: false,
+        sulphite_mg: 0.0,
+        cost: None,
+    }
+}
+
+/// What the reader made of the method.
+fn read(recipe: &potwright_manuscript::Recipe) {
+    for (index, operation) in recipe.operations.iter().enumerate() {
+        let foods: Vec<String> = operation
+            .foods
+            .iter()
+            .map(|food| format!("{:?}={:?}/{:?}", food.words.text, food.target, food.share))
+            .collect();
+        println!(
+            "  read {index}: {} {foods:?} into {:?} heat {:?} {:?} min {:?} cue {:?} lid {:?} discard {:?} keep {:?} repeat {:?}{}{}",
+            operation.verb.name(),
+            operation.into.as_ref().map(|into| (&into.words.text, into.inferred)),
+            operation.heat,
+            operation.temperature,
+            operation.minutes.as_ref().map(|m| (m.low, m.high, m.from_end)),
+            operation.cue.as_ref().map(|cue| &cue.text),
+            operation.cover,
+            operation
+                .discard
+                .iter()
+                .map(|food| &food.words.text)
+                .collect::<Vec<_>>(),
+            operation.keep.iter().map(|food| &food.words.text).collect::<Vec<_>>(),
+            operation
+                .repeat
+                .as_ref()
+                .map(|repeat| (&repeat.words.text, repeat.times)),
+            if operation.meanwhile { " meanwhile" } else { "" },
+            if operation.optional { " optional" } else { "" },
+        );
     }
 }
 

@@ -185,7 +185,9 @@ fn density(asked: &Asked) -> (Spread, bool) {
     if let Some(g_ml) = asked.made_g_ml {
         return (Spread::exact(g_ml), true);
     }
-    asked.food.map_or((Spread::exact(1.0), false), |food| grams_per_ml(food, asked.cut))
+    asked
+        .food
+        .map_or((Spread::exact(1.0), false), |food| grams_per_ml(food, asked.cut))
 }
 
 /// Grams of a millilitre of a food as it lies in a cup, for a cut (empty for none), and whether the figure is the

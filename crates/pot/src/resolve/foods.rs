@@ -69,6 +69,11 @@ pub fn names_dish(title: &str, name: &str) -> bool {
 }
 
 impl<'a> Found<'a> {
+    /// Whether it may be taken without asking.
+    pub(super) fn is_sure(&self) -> bool {
+        self.sure && !matches!(self.what, What::Nothing)
+    }
+
     /// The food of the larder.
     pub(super) fn food(&self) -> Option<&'a Food> {
         match self.what {

@@ -69,19 +69,46 @@ impl Bench<'_> {
                 let Some(lot) = self.stocked.lot(*index, *item) else {
                     return Vec::new();
                 };
+                if food.share == Share::Some && self.is_for_soaking(lot) {
+                    return self.find_unlisted("water", food, vessel, named);
+                }
                 named.push(lot);
                 self.find_lot(lot, Some(*index), &food.share, vessel)
             }
             Target::Pot => self.find_pot(food, vessel),
-            Target::Component(name) => self.find_component(name, &food.share, vessel),
-            Target::Unlisted(name) => match self.unlisted(name, food, vessel) {
-                Some(lot) => {
-                    named.push(lot);
-                    self.find_lot(lot, None, &Share::Whole, vessel)
+            Target::Component(name) => {
+                let found = self.find_component(name, &food.share, vessel);
+                let plain_food = found.is_empty() && self.component(name).is_none() && self.is_food(name);
+                if plain_food {
+                    self.find_unlisted(name, food, vessel, named)
+                } else {
+                    found
                 }
-                None => Vec::new(),
-            },
+            }
+            Target::Unlisted(name) => self.find_unlisted(name, food, vessel, named),
         }
+    }
+
+    /// 'Plenty of cold water' to soak in is not the water of the list.
+    fn is_for_soaking(&self, lot: usize) -> bool {
+        let water = self.stocked.lots.get(lot).is_some_and(|lot| lot.kind == Kind::Water);
+        let at = self.said.operation.unwrap_or(0);
+        let near = self.shelf.recipe.operations.iter().skip(at).take(2);
+        water && near.into_iter().any(|operation| operation.verb == potwright_manuscript::Verb::Soak)
+    }
+
+    /// A food that only the method names.
+    fn find_unlisted(&mut self, name: &str, food: &FoodRef, vessel: usize, named: &mut Vec<usize>) -> Vec<From> {
+        let Some(lot) = self.unlisted(name, food, vessel) else {
+            return Vec::new();
+        };
+        named.push(lot);
+        self.find_lot(lot, None, &Share::Whole, vessel)
+    }
+
+    /// Whether the larder is sure of a name.
+    fn is_food(&self, name: &str) -> bool {
+        self.shelf.find(name, &Hints::default()).is_sure()
     }
 
     /// 'It', 'everything': the contents of the vessel being worked in, when that is not this one.
@@ -136,6 +163,8 @@ impl Bench<'_> {
             }
             Share::Whole if in_parts => even,
             Share::Some if later > 0 => even,
+            // Some of what was never measured is what was reckoned for it.
+            Share::Some if line.is_some_and(|line| line.quantity.is_none() && line.also.is_empty()) => left,
             Share::Some => left * SOME_OF,
             Share::Whole | Share::Rest => left,
         };
@@ -254,8 +283,7 @@ impl Bench<'_> {
             .or_else(|| newest().find(by_section))
             .or_else(|| newest().find(by_food))
             .or_else(|| newest().find(by_vessel))
-            .or_else(|| newest().find(|vessel| side(vessel) && self.held[*vessel].mixed))
-            .or_else(|| newest().find(side))
+            .or_else(|| newest().find(|vessel| side(vessel) && self.held[*vessel].mixed && !self.is_food(name)))
     }
 
     /// A food that is not on the list: a new lot of it, or the lot that the method named before. None when nothing
@@ -376,7 +404,8 @@ impl Bench<'_> {
 
     /// Water that is not measured: a little, or enough to cover what is in the vessel and what goes in with it.
     fn water_g(&self, food: &FoodRef, vessel: usize) -> f64 {
-        if food.share == Share::Some {
+        let plenty = ["plenty", "cover"].iter().any(|word| has(&plain(&food.words.text), word));
+        if food.share == Share::Some && !plenty {
             return A_LITTLE_G;
         }
         let mut named: Vec<(usize, f64)> = self.held.get(vessel).map_or_else(Vec::new, |held| held.lots.clone());

@@ -6,8 +6,8 @@ use potwright_measure::{Duration, Mass, Measures, Spread};
 
 use super::amount::{self, Asked, Weighed};
 use super::foods::{self, Found};
-use super::words::{has, plain};
 use super::prepare::{edible, inedible, minutes_of_work, refuse};
+use super::words::{has, plain};
 use super::{Notes, cuts, matter, storage, table};
 use crate::{Kitchen, Lot, Made, Stuff};
 
@@ -74,10 +74,7 @@ impl Shelf<'_> {
     /// What a line leaves to be assumed besides its amount.
     fn line_notes(&self, line: &Ingredient, skip: bool, notes: &mut Notes) {
         if let Some(more) = &line.plus_more {
-            notes.assume(
-                format!("‘{}’ is not counted.", more.text),
-                Some(more.span),
-            );
+            notes.assume(format!("‘{}’ is not counted.", more.text), Some(more.span));
         }
         if line.optional && !skip {
             notes.assume(

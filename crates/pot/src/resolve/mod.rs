@@ -5,6 +5,7 @@
 //! the vessels get the kitchen's pots (`vessels`). Whatever the page does not say is assumed from the tables of
 //! `data/` and noted in a cook's sentence; nothing is assumed in silence.
 
+mod aim;
 mod amount;
 mod bench;
 mod cues;
@@ -14,6 +15,7 @@ mod foods;
 mod gather;
 mod heat;
 mod implied;
+mod lasts;
 mod lots;
 mod matter;
 mod moves;
@@ -35,11 +37,24 @@ use potwright_manuscript::{Form, Operation, Recipe, Span, Verb};
 use potwright_measure::Measures;
 
 use crate::{Assumption, Kitchen, Made, Process};
-use bench::Bench;
 pub use amount::grams_per_ml;
+use bench::Bench;
 pub use foods::names_dish;
 use lots::Shelf;
 use verbs::Class;
+use words::{has, plain};
+
+/// Words that forbid boiling.
+const NOT_BOIL: [&str; 8] = [
+    "not let it boil",
+    "don t let it boil",
+    "without boiling",
+    "without letting it boil",
+    "must not boil",
+    "do not boil",
+    "never boil",
+    "never let it boil",
+];
 
 /// What had to be assumed and what stays open.
 #[derive(Debug, Default)]
@@ -134,6 +149,25 @@ impl Bench<'_> {
             Class::Lid => self.lid(operation),
             Class::Serve => self.serve(operation),
         }
+        if manner.class != Class::Guard && self.must_not_boil(index, operation) {
+            self.guard();
+        }
+    }
+
+    /// Whether the words of an operation, or those between it and the next, forbid boiling.
+    fn must_not_boil(&self, index: usize, operation: &Operation) -> bool {
+        let recipe = self.shelf.recipe;
+        let next = recipe
+            .operations
+            .get(index + 1)
+            .filter(|next| next.step == operation.step);
+        let step_end = recipe
+            .steps
+            .get(operation.step)
+            .map_or(operation.span.end, |step| step.words.span.end);
+        let end = next.map_or(step_end, |next| next.span.start).max(operation.span.end);
+        let words = plain(self.shelf.text.get(operation.span.start..end).unwrap_or(""));
+        NOT_BOIL.iter().any(|said| has(&words, said))
     }
 
     /// The words of the operation being followed, as they stand, on one line.

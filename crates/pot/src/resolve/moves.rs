@@ -28,6 +28,10 @@ const BALL_MM: f64 = 40.0;
 impl Bench<'_> {
     /// Adding, pouring, stirring in, returning, scattering.
     pub(super) fn put(&mut self, operation: &Operation, manner: &Manner) {
+        if self.dishes_up(operation) {
+            self.serve(operation);
+            return;
+        }
         let from_end = operation
             .minutes
             .as_ref()
@@ -67,6 +71,43 @@ impl Bench<'_> {
         } else if operation.minutes.is_some() {
             self.go_on(vessel, operation, &named);
         }
+    }
+
+    /// 'Ladle into warm bowls': all of it goes into what is eaten from, and nothing is cooked after.
+    fn dishes_up(&self, operation: &Operation) -> bool {
+        let all_of_it = !operation.foods.is_empty() && operation.foods.iter().all(|food| food.target == Target::Pot);
+        let table = operation
+            .into
+            .as_ref()
+            .filter(|into| !into.inferred)
+            .is_some_and(|into| {
+                let hay = plain(&into.words.text);
+                [
+                    "bowls",
+                    "plates",
+                    "cups",
+                    "tureen",
+                    "soup plates",
+                    "platter",
+                    "serving dish",
+                ]
+                .iter()
+                .any(|word| has(&hay, word))
+            });
+        let later = self
+            .shelf
+            .recipe
+            .operations
+            .iter()
+            .skip(self.said.operation.map_or(0, |at| at + 1));
+        let cooked = |operation: &Operation| {
+            let class = verbs::manner(operation.verb).class;
+            matches!(
+                class,
+                Class::Cook | Class::Loosen | Class::Strain | Class::Blend | Class::Wait | Class::Mix
+            )
+        };
+        all_of_it && table && !later.into_iter().any(cooked)
     }
 
     /// Heat and lid that stand with a verb that does not itself cook hold for what follows.
@@ -390,6 +431,7 @@ impl Bench<'_> {
             return;
         };
         let share = self.blended_share(operation, vessel, &lots);
+        self.held[vessel].cover = None;
         if share > NOTHING && self.has_pieces(vessel) {
             self.act(vessel, Doing::Puree(share));
         }

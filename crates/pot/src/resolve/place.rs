@@ -9,6 +9,10 @@ use super::vessels::{self, Meaning, Style, same_vessel};
 use super::words::{has, plain, share_a_word};
 use crate::{Part, Place};
 
+/// Share of what pours from which on things are boiled in it; below, they fry (common practice, no source; ×/÷1.5: a
+/// braise holds a third, a splash of wine over vegetables a tenth).
+const WET: f64 = 0.12;
+
 /// Where an operation happens.
 pub(super) struct Site {
     pub(super) vessel: usize,
@@ -35,7 +39,10 @@ impl Bench<'_> {
 
     /// The vessel and place of an operation.
     pub(super) fn site(&mut self, operation: &Operation, class: Class, way: Option<Way>) -> Site {
-        let named = operation.into.as_ref().map(|into| into.words.text.clone());
+        // What is mixed together on its own is so in a bowl, whatever vessel was last in hand.
+        let on_its_own = |inferred: bool| inferred && matches!(class, Class::Mix | Class::Dress);
+        let into = operation.into.as_ref().filter(|into| !on_its_own(into.inferred));
+        let named = into.map(|into| into.words.text.clone());
         let mut place = None;
         if let Some(words) = named {
             match vessels::meaning(&words) {
@@ -244,7 +251,7 @@ impl Bench<'_> {
         }
         match dressed {
             Some(vessel) => vessel,
-            None if raw => self.implied("plate", Style::Hold),
+            None if raw => self.implied("board", Style::Hold),
             None => self.working_vessel(operation),
         }
     }
@@ -272,8 +279,7 @@ impl Bench<'_> {
 
     /// Whether a vessel holds enough that pours to be boiled or simmered in.
     pub(super) fn is_wet(&self, vessel: usize) -> bool {
-        // A third of the mass: below that things fry in what they hold (common practice, no source).
-        self.liquid_kg(vessel) > self.mass_kg(vessel) / 3.0
+        self.liquid_kg(vessel) > WET * self.mass_kg(vessel)
     }
 
     /// Whether a vessel holds nothing but fat.

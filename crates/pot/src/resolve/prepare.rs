@@ -20,7 +20,11 @@ pub(super) fn edible(found: &Found, kg: f64) -> Matter {
         whole.nutrients[Nutrient::CalciumMg as usize] = 0.0;
     }
     let all = whole.total_kg();
-    if all > 0.0 { matter::scaled(&whole, kg / all) } else { matter::water(kg) }
+    if all > 0.0 {
+        matter::scaled(&whole, kg / all)
+    } else {
+        matter::water(kg)
+    }
 }
 
 /// Words that say the bones are out.
@@ -36,7 +40,10 @@ pub(super) fn refuse(food: &Food, words: &str) -> f64 {
     let boned =
         matches!(food.kind, Kind::Meat | Kind::Poultry | Kind::Fish) && BONED.iter().any(|said| has(words, said));
     // Nuts are bought shelled and prunes stoned, unless the line says otherwise.
-    let shelled = food.kind == Kind::Nut && !["in the shell", "in their shells", "unshelled"].iter().any(|said| has(words, said));
+    let shelled = food.kind == Kind::Nut
+        && !["in the shell", "in their shells", "unshelled"]
+            .iter()
+            .any(|said| has(words, said));
     let stoned = food.kind == Kind::DriedFruit && ["stoned", "pitted"].iter().any(|said| has(words, said));
     if goes_in_whole || bones_go_along || boned || shelled || stoned {
         return 0.0;
@@ -99,4 +106,3 @@ pub(super) fn minutes_of_work(food: &Food, words: &str, purchased: Mass) -> Dura
     let minutes: f64 = if minutes.is_finite() { minutes } else { 0.0 };
     Duration::from_minutes(minutes.clamp(0.0, 600.0))
 }
-

@@ -1,7 +1,9 @@
 //! What holds for every recipe: no panic, finite masses, shares that add up, acts that point at what there is.
 
 use potwright_larder::Larder;
-use potwright_manuscript::{Cover, FoodRef, HeatWord, Minutes, Operation, Recipe, Repeat, Share, Span, Target, Verb, VesselRef, Words};
+use potwright_manuscript::{
+    Cover, FoodRef, HeatWord, Minutes, Operation, Recipe, Repeat, Share, Span, Target, Verb, VesselRef, Words,
+};
 use potwright_measure::{Exact, Measures, WrittenTemperature};
 use proptest::prelude::*;
 
@@ -30,10 +32,30 @@ const LINES: &[&str] = &[
 ];
 
 /// Words of vessels and places.
-const VESSELS: &[&str] = &["pot", "large frying pan", "oven", "plate", "bowl", "clean pan", "28 cm pot", "sieve", "", "refrigerator"];
+const VESSELS: &[&str] = &[
+    "pot",
+    "large frying pan",
+    "oven",
+    "plate",
+    "bowl",
+    "clean pan",
+    "28 cm pot",
+    "sieve",
+    "",
+    "refrigerator",
+];
 
 /// Words of cues.
-const CUES: &[&str] = &["it boils", "soft", "tender", "reduced by half", "reduced to 1 litre", "75C in the middle", "it sings", ""];
+const CUES: &[&str] = &[
+    "it boils",
+    "soft",
+    "tender",
+    "reduced by half",
+    "reduced to 1 litre",
+    "75C in the middle",
+    "it sings",
+    "",
+];
 
 fn target() -> impl Strategy<Value = Target> {
     prop_oneof![
@@ -57,11 +79,19 @@ fn share() -> impl Strategy<Value = Share> {
 }
 
 fn food() -> impl Strategy<Value = FoodRef> {
-    (target(), share()).prop_map(|(target, share)| FoodRef { words: Words::default(), target, share })
+    (target(), share()).prop_map(|(target, share)| FoodRef {
+        words: Words::default(),
+        target,
+        share,
+    })
 }
 
 fn operation(steps: usize) -> impl Strategy<Value = Operation> {
-    let what = (0..Verb::ALL.len(), prop::collection::vec(food(), 0..4), prop::collection::vec(food(), 0..2));
+    let what = (
+        0..Verb::ALL.len(),
+        prop::collection::vec(food(), 0..4),
+        prop::collection::vec(food(), 0..2),
+    );
     let how = (
         prop::option::of(0..VESSELS.len()),
         prop::option::of(0..CUES.len()),
@@ -70,25 +100,47 @@ fn operation(steps: usize) -> impl Strategy<Value = Operation> {
         0..12u32,
         any::<(bool, bool)>(),
     );
-    (what, how, 0..steps.max(1)).prop_map(|((verb, foods, discard), (into, cue, minutes, heat, odd, flags), step)| Operation {
-        span: Span::default(),
-        step,
-        verb: Verb::ALL[verb],
-        verb_span: Span::default(),
-        keep: discard.clone(),
-        foods,
-        into: into.map(|at| VesselRef { words: Words { text: VESSELS[at].to_owned(), span: Span::default() }, inferred: odd % 2 == 0 }),
-        heat: [None, Some(HeatWord::Lower), Some(HeatWord::Off), Some(HeatWord::High)][odd as usize % 4],
-        temperature: heat.map(WrittenTemperature::Celsius),
-        minutes: minutes.map(|(low, high, from_end)| Minutes { low, high, span: Span::default(), from_end }),
-        cue: cue.map(|at| Words { text: CUES[at].to_owned(), span: Span::default() }),
-        cover: [None, Some(Cover::On), Some(Cover::Ajar)][odd as usize % 3],
-        discard,
-        repeat: (odd == 5).then(|| Repeat { words: Words { text: "2 batches".to_owned(), span: Span::default() }, times: None }),
-        form: potwright_manuscript::Form::Imperative,
-        meanwhile: flags.0,
-        optional: flags.1 && odd == 3,
-    })
+    (what, how, 0..steps.max(1)).prop_map(
+        |((verb, foods, discard), (into, cue, minutes, heat, odd, flags), step)| Operation {
+            span: Span::default(),
+            step,
+            verb: Verb::ALL[verb],
+            verb_span: Span::default(),
+            keep: discard.clone(),
+            foods,
+            into: into.map(|at| VesselRef {
+                words: Words {
+                    text: VESSELS[at].to_owned(),
+                    span: Span::default(),
+                },
+                inferred: odd % 2 == 0,
+            }),
+            heat: [None, Some(HeatWord::Lower), Some(HeatWord::Off), Some(HeatWord::High)][odd as usize % 4],
+            temperature: heat.map(WrittenTemperature::Celsius),
+            minutes: minutes.map(|(low, high, from_end)| Minutes {
+                low,
+                high,
+                span: Span::default(),
+                from_end,
+            }),
+            cue: cue.map(|at| Words {
+                text: CUES[at].to_owned(),
+                span: Span::default(),
+            }),
+            cover: [None, Some(Cover::On), Some(Cover::Ajar)][odd as usize % 3],
+            discard,
+            repeat: (odd == 5).then(|| Repeat {
+                words: Words {
+                    text: "2 batches".to_owned(),
+                    span: Span::default(),
+                },
+                times: None,
+            }),
+            form: potwright_manuscript::Form::Imperative,
+            meanwhile: flags.0,
+            optional: flags.1 && odd == 3,
+        },
+    )
 }
 
 /// A page of odd lines with odd operations.
@@ -114,13 +166,29 @@ fn check(process: &Process) {
     let mut used = vec![0.0; lots];
     for lot in &process.lots {
         assert!(lot.mass.is_finite() && lot.mass.grams() >= 0.0, "{lot:?}");
-        assert!(lot.purchased.is_finite() && lot.purchased.grams() >= lot.mass.grams() - 1e-9, "{lot:?}");
-        assert!(lot.matter.mass_kg.iter().chain(&lot.matter.nutrients).all(|x| x.is_finite() && *x >= 0.0), "{lot:?}");
-        assert!(lot.spread.low > 0.0 && lot.spread.low <= 1.0 && lot.spread.high >= 1.0, "{lot:?}");
+        assert!(
+            lot.purchased.is_finite() && lot.purchased.grams() >= lot.mass.grams() - 1e-9,
+            "{lot:?}"
+        );
+        assert!(
+            lot.matter
+                .mass_kg
+                .iter()
+                .chain(&lot.matter.nutrients)
+                .all(|x| x.is_finite() && *x >= 0.0),
+            "{lot:?}"
+        );
+        assert!(
+            lot.spread.low > 0.0 && lot.spread.low <= 1.0 && lot.spread.high >= 1.0,
+            "{lot:?}"
+        );
         assert!(lot.preparation.minutes().is_finite());
         if lot.mass.grams() > 0.0 {
             let parts = lot.matter.total_kg() + lot.inedible.kilograms();
-            assert!((parts / lot.mass.kilograms() - 1.0).abs() < 1e-9, "the parts make up the mass: {lot:?}");
+            assert!(
+                (parts / lot.mass.kilograms() - 1.0).abs() < 1e-9,
+                "the parts make up the mass: {lot:?}"
+            );
         }
     }
     for act in &process.acts {
@@ -141,10 +209,16 @@ fn check(process: &Process) {
             Doing::Cook(stretch) => {
                 assert!(stretch.batches >= 1);
                 if let Some(minutes) = stretch.lasts.minutes {
-                    assert!(0.0 <= minutes.low && minutes.low <= minutes.mid && minutes.mid <= minutes.high, "{act:?}");
+                    assert!(
+                        0.0 <= minutes.low && minutes.low <= minutes.mid && minutes.mid <= minutes.high,
+                        "{act:?}"
+                    );
                     assert!(minutes.high.is_finite());
                 }
-                assert!(stretch.lasts.minutes.is_some() || stretch.lasts.cue.is_some(), "{act:?}");
+                assert!(
+                    stretch.lasts.minutes.is_some() || stretch.lasts.cue.is_some(),
+                    "{act:?}"
+                );
             }
             Doing::Puree(share) | Doing::Skim(share) => assert!((0.0..=1.0).contains(share)),
             Doing::Discard(_) | Doing::Serve => {}
