@@ -259,8 +259,12 @@ impl House {
     }
 }
 
-/// Hash of what all dishes of a book share, by its one printed form.
+/// Hash of what all dishes of a book share and their figures hang on, by its one printed form.
 fn shared(book: &Book, prices: &Prices) -> Content {
-    let printed = format!("{:?}\n{:?}\n{prices:?}", book.kitchen, book.settings);
+    let settings = &book.settings;
+    let printed = format!(
+        "{:?}\n{:?} {:?} {:?}\n{prices:?}",
+        book.kitchen, settings.measures, settings.market, settings.target
+    );
     Content::new().with(printed.as_bytes())
 }

@@ -14,8 +14,6 @@ use crate::{input, output};
 struct Printed<'a> {
     /// The program and its version.
     program: &'a str,
-    /// Layout of this object; raised when a field changes its meaning or goes.
-    layout: u32,
     /// The answers.
     dossier: &'a Dossier,
     /// The open questions to the author.
@@ -34,7 +32,6 @@ pub(crate) fn run(page: &Page, only_reading: bool, json: bool) -> anyhow::Result
         let dossier = &cooked.reckoned.dossier;
         return output::print_json(&Printed {
             program,
-            layout: 1,
             dossier,
             queries: &cooked.queries,
         });

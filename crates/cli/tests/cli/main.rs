@@ -1,0 +1,7 @@
+//! The real program in a folder of its own, as a user starts it.
+
+mod bench;
+mod books;
+mod faults;
+mod pages;
+mod shells;

@@ -1,0 +1,124 @@
+//! Plausibility over the demo book: bounds that any cook would give, not figures of our own.
+//!
+//! The bounds (common practice, no source): nothing comes out that did not go in; a finished dish is salted above
+//! nought and below 1.5 %; soups and stews have 20–250 kcal in 100 g; a portion of them weighs 150–800 g; water boils
+//! at 95–101 °C below 1,500 m.
+
+use potwright_book::demo;
+use potwright_house::{Cooked, House};
+
+/// Numbers of the demo dishes that are eaten as a bowl or plate of soup or stew.
+const BOWLS: [usize; 8] = [1, 2, 3, 4, 5, 6, 7, 8];
+
+fn house() -> House {
+    House::open(demo::book().expect("sound")).with_draws(0)
+}
+
+fn each(check: impl Fn(usize, &Cooked)) {
+    for (dish, cooked) in house().reckon_all().into_iter().enumerate() {
+        check(dish + 1, &cooked.expect("no dish of the demo book is in a circle"));
+    }
+}
+
+/// What is out of bounds, a line a dish; nothing when all is well.
+fn out_of_bounds(dishes: &[usize], of: impl Fn(&Cooked) -> f64, low: f64, high: f64) -> Vec<String> {
+    let mut out = Vec::new();
+    for (dish, cooked) in house().reckon_all().into_iter().enumerate() {
+        let cooked = cooked.expect("no dish of the demo book is in a circle");
+        let value = of(&cooked);
+        let inside = low < value && value < high;
+        if dishes.contains(&(dish + 1)) && !inside {
+            out.push(format!(
+                "{}: {value:.2} is not between {low} and {high}",
+                cooked.reckoned.dossier.title
+            ));
+        }
+    }
+    out
+}
+
+#[test]
+fn nothing_comes_out_that_did_not_go_in() {
+    each(|dish, cooked| {
+        let put_in_kg: f64 = cooked
+            .reckoned
+            .process
+            .lots
+            .iter()
+            .map(|lot| lot.mass.kilograms())
+            .sum();
+        let solved_kg: f64 = cooked
+            .reckoned
+            .dossier
+            .to_taste
+            .iter()
+            .map(|taste| taste.grams.1 / 1000.0)
+            .sum();
+        let out_kg = cooked.reckoned.made.matter.total_kg();
+        assert!(
+            0.0 < out_kg && out_kg <= (put_in_kg + solved_kg) * (1.0 + 1e-9),
+            "{dish}: {out_kg} of {put_in_kg}"
+        );
+    });
+}
+
+#[test]
+fn salt_is_above_nought_and_below_one_and_a_half_percent() {
+    let all: Vec<usize> = (1..=10).collect();
+    assert_eq!(
+        out_of_bounds(&all, |cooked| cooked.reckoned.dossier.salinity.value, 0.0, 1.5),
+        [""; 0]
+    );
+}
+
+#[test]
+fn soups_and_stews_have_their_energy() {
+    let energy = |cooked: &Cooked| cooked.reckoned.dossier.nutrition[0].per_100_g.value;
+    assert_eq!(
+        house().reckon(0).expect("cooks").reckoned.dossier.nutrition[0].name,
+        "Energy"
+    );
+    assert_eq!(out_of_bounds(&BOWLS, energy, 20.0, 250.0), [""; 0]);
+}
+
+#[test]
+fn a_portion_fills_a_bowl() {
+    let portion_g = |cooked: &Cooked| {
+        let dossier = &cooked.reckoned.dossier;
+        cooked.reckoned.made.matter.total_kg() * 1000.0 / dossier.portions
+    };
+    assert_eq!(out_of_bounds(&BOWLS, portion_g, 150.0, 800.0), [""; 0]);
+}
+
+#[test]
+fn water_boils_where_it_does() {
+    assert_eq!(
+        out_of_bounds(
+            &BOWLS,
+            |cooked| cooked.reckoned.dossier.boiling_point.value,
+            95.0,
+            101.0
+        ),
+        [""; 0]
+    );
+}
+
+#[test]
+fn the_stew_takes_the_stock_of_the_book() {
+    let house = house();
+    let stew = house
+        .reckon(house.find("beef shin").expect("is in the book"))
+        .expect("cooks");
+    let taken = stew
+        .reckoned
+        .process
+        .lots
+        .iter()
+        .find(|lot| matches!(lot.source, potwright_pot::Source::Made(_)));
+    assert_eq!(taken.map(|lot| lot.name.as_str()), Some("brown beef stock"));
+}
+
+#[test]
+fn every_price_finds_its_food() {
+    assert_eq!(house().notes(), [""; 0]);
+}
