@@ -1,1 +1,62 @@
-//! Holds nothing: the benchmarks of this package are in `benches/`, one file a stage.
+//! What the benchmarks of `benches/` work on: the dishes of the demo book, ready for each stage.
+//!
+//! Dishes are benchmarked without what other dishes made, so that each stands for itself.
+
+use potwright_book::{Book, demo};
+use potwright_larder::Larder;
+use potwright_manuscript::{Recipe, read};
+use potwright_pot::{Process, resolve};
+use potwright_reckon::{Prices, Reckoned, Target, reckon};
+
+/// Numbers of the demo dishes that are benchmarked: a soup that is thickened, a braise of three hours, a purée, twelve
+/// minutes of mussels, a stock of eight hours.
+pub const DISHES: [usize; 5] = [1, 2, 3, 8, 9];
+
+/// The demo book.
+#[must_use]
+pub fn book() -> Book {
+    demo::book().unwrap_or_default()
+}
+
+/// The page of a demo dish.
+#[must_use]
+pub fn page(dish: usize) -> String {
+    book()
+        .dishes
+        .get(dish - 1)
+        .map_or(String::new(), |dish| dish.text.clone())
+}
+
+/// A page, read, as a process.
+#[must_use]
+pub fn process(recipe: &Recipe, page: &str, book: &Book) -> Process {
+    resolve(
+        recipe,
+        page,
+        Larder::built_in(),
+        &[],
+        &book.kitchen,
+        book.settings.measures,
+    )
+}
+
+/// A process, reckoned with a number of draws for the spreads.
+#[must_use]
+pub fn reckoned(process: Process, book: &Book, draws: usize) -> Reckoned {
+    reckon(
+        process,
+        &book.kitchen,
+        Larder::built_in(),
+        &[],
+        &Prices::default(),
+        &Target::default(),
+        draws,
+        1,
+    )
+}
+
+/// The whole way from a page to central figures.
+#[must_use]
+pub fn whole(page: &str, book: &Book) -> Reckoned {
+    reckoned(process(&read(page), page, book), book, 0)
+}

@@ -5,6 +5,7 @@
 //! | `check` | everything a change must pass | `check/` |
 //! | `prove` | the long proofs, each a table in `docs/figures/` | `prove/` |
 //! | `larder` | the generated tables of the larder, from the official files | `larder.rs` |
+//! | `score` | the reader against readings made by hand | `score.rs` |
 
 #![expect(clippy::print_stdout, clippy::print_stderr, reason = "a program of the terminal")]
 
@@ -13,6 +14,7 @@ mod larder;
 mod machine;
 mod prove;
 mod run;
+mod score;
 mod tidy;
 mod tree;
 
@@ -28,6 +30,8 @@ cargo xtask WORK
   larder --from FOLDER [--check]
                       the generated tables of the larder, from the official
                       composition files in FOLDER
+  score FOLDER [--lines] [--json]
+                      the reader against the readings made by hand in FOLDER
 ";
 
 fn main() -> ExitCode {
@@ -40,6 +44,7 @@ fn main() -> ExitCode {
         "check" => check::run(rest),
         "prove" => prove::run(rest),
         "larder" => larder::run(rest),
+        "score" => score::run(rest),
         "help" | "--help" | "-h" => {
             print!("{HELP}");
             Ok(())
