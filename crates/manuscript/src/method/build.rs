@@ -3,7 +3,7 @@
 use super::clauses::{Clause, Lead, clauses, sentences};
 use super::facts::{Facts, lid_on};
 use super::foods::{Names, Place};
-use super::refer::Referrer;
+use super::refer::{Referrer, Standing};
 use super::said::{Reader, Role, Said};
 use super::scene::{Focus, Scene};
 use super::takes;
@@ -121,8 +121,24 @@ impl<'a> Builder<'a> {
                 fed.extend(self.participle(tokens, done));
                 index += 1;
             }
+            let shared = clauses.get(index).filter(|next| shares_object(tokens, clause, next));
+            if let Some(next) = shared {
+                fed = self.objects_of(tokens, next);
+            }
             self.clause(tokens, clause, fed);
         }
+    }
+
+    /// The foods that an order names, without following it.
+    fn objects_of(&mut self, tokens: &[Token], clause: &Clause) -> Vec<FoodRef> {
+        let count = self.operations.len();
+        let told = self.told(tokens, clause);
+        self.operations.truncate(count);
+        told.foods
+            .into_iter()
+            .filter(|(role, _)| *role == Role::Object)
+            .map(|(_, food)| food)
+            .collect()
     }
 
     /// 'crackers split and soaked in milk': an operation of its own; gives the foods that then go on.
@@ -183,37 +199,52 @@ impl<'a> Builder<'a> {
         earlier || line
     }
 
-    fn referrer(&self) -> Referrer<'a> {
+    fn referrer(&self, verb: &'static str, moved: bool) -> Referrer<'a> {
         Referrer {
             text: self.text,
             recipe: self.recipe,
             names: self.names,
             section: self.section,
             block: self.block.clone(),
+            verb,
+            moved,
         }
     }
 
     /// What a clause says, its foods found, the vessels that it names known to the scene.
     pub(super) fn told<'c>(&mut self, tokens: &[Token], clause: &'c Clause) -> Told<'c> {
+        let rows = entry(clause.verb).map_or(&[][..], |entry| &entry.rows);
+        let does = |test: fn(Verb) -> bool| {
+            rows.iter()
+                .any(|row| matches!(row.meaning, Meaning::Do(verb) if test(verb)))
+        };
+        let sure = does(takes::places);
         let reader = Reader {
             text: self.text,
             tokens,
+            puts: does(takes::puts),
         };
         let mut said = reader.said(clause);
         if clause.first {
             self.before(&reader, clause, &mut said);
         }
-        let referrer = self.referrer();
-        let sure = entry(clause.verb).is_some_and(|entry| {
-            entry
-                .rows
-                .iter()
-                .any(|row| matches!(row.meaning, Meaning::Do(verb) if takes::places(verb)))
-        });
+        let goes = said.foods.iter().any(|(role, _)| *role == Role::To)
+            || said.vessels.iter().any(|(role, _)| *role == Role::To);
+        let referrer = self.referrer(clause.verb, goes);
         let mut foods: Vec<(Role, FoodRef)> = Vec::new();
+        let mut kept: Vec<FoodRef> = Vec::new();
         for (role, mention) in &said.foods {
-            let asks = sure && matches!(role, Role::Object | Role::With);
-            let found = referrer.foods(mention, &self.scene, asks);
+            let standing = Standing {
+                asks: sure && matches!(role, Role::Object | Role::With),
+                object: *role == Role::Object,
+            };
+            let found = referrer.foods(mention, &self.scene, standing);
+            if let Some(left) = mention.but {
+                kept.extend(found.iter().map(|food| FoodRef {
+                    share: Share::Measure(left),
+                    ..food.clone()
+                }));
+            }
             for verb in referrer.work_before(mention, &found, &|verb, target| self.is_done(verb, target)) {
                 if *role == Role::Object || *role == Role::With || *role == Role::In {
                     self.operations
@@ -232,6 +263,7 @@ impl<'a> Builder<'a> {
                 }
             }
         }
+        foods.extend(kept.into_iter().map(|food| (Role::Keep, food)));
         let end = tokens.get(said.end).or(tokens.get(clause.at));
         let start = tokens.get(clause.from);
         let span = match (start, end) {
@@ -331,7 +363,6 @@ impl<'a> Builder<'a> {
             oven: self.baking,
             covered: lid_on(&told.said) || matches!(self.lid, Some(Cover::On | Cover::Ajar)),
             inner: false,
-            outer: false,
             doing: told.clause.form == Inflection::Ing && told.clause.lead == Lead::Doing,
         };
         ask(&facts)
@@ -510,10 +541,6 @@ impl<'a> Builder<'a> {
     pub(super) fn minutes_of(told: &Told) -> Option<Minutes> {
         told.said.times.first().map(|timed| timed.minutes.clone())
     }
-
-    pub(super) fn listed(&self) -> Vec<Place> {
-        self.referrer().listed().collect()
-    }
 }
 
 /// 'sliced potatoes': the slicing, before what is done with them.
@@ -537,6 +564,25 @@ fn work_said_before(verb: Verb, foods: &[FoodRef], step: usize, span: Span) -> O
         meanwhile: false,
         optional: false,
     }
+}
+
+/// 'Peel and slice the turnips': the first order has no words of its own and is done to what the second names.
+fn shares_object(tokens: &[Token], clause: &Clause, next: &Clause) -> bool {
+    let (from, to) = clause.body;
+    let empty = tokens.get(from..to).unwrap_or_default().iter().all(|token| {
+        is(&token.lower, "joiner") || is(&token.lower, "adverb") || matches!(token.sign(), Some(',' | '/'))
+    });
+    let does = |verb: &str, test: fn(Verb) -> bool| {
+        let last = entry(verb).and_then(|entry| entry.rows.last());
+        last.is_some_and(|row| matches!(row.meaning, Meaning::Do(verb) if test(verb)))
+    };
+    let works = does(clause.verb, |verb| {
+        takes::by_hand(verb) || matches!(verb, Verb::Mix | Verb::Sift | Verb::Toast | Verb::Whisk)
+    });
+    let goes_on = does(next.verb, |verb| {
+        !takes::puts(verb) && verb != Verb::Serve && verb != Verb::Season
+    });
+    clause.lead == Lead::Order && next.lead == Lead::Order && empty && works && goes_on
 }
 
 fn opens_with(tokens: &[Token], (from, to): (usize, usize), words: &[&str]) -> bool {

@@ -127,9 +127,25 @@ pub(super) fn clauses(tokens: &[Token], sentence: (usize, usize), kept: &[bool])
         index += 1;
     }
     if heads.is_empty() {
-        return vec![bare(sentence)];
+        return bare_parts(tokens, sentence);
     }
     bounded(heads, sentence)
+}
+
+/// Words without a verb, apart where 'then' parts them.
+fn bare_parts(tokens: &[Token], (start, end): (usize, usize)) -> Vec<Clause> {
+    let mut parts = Vec::new();
+    let mut from = start;
+    for index in start..end {
+        if at(tokens, index) == "then" && index > from {
+            parts.push(bare((from, index)));
+            from = index + 1;
+        }
+    }
+    if from < end {
+        parts.push(bare((from, end)));
+    }
+    parts
 }
 
 /// Follows 'until' and side clauses.
@@ -206,7 +222,7 @@ fn head(
     };
     match form {
         Inflection::Base if edge.is_some() => {
-            if !is_order(tokens, sentence, index, going, edge?) {
+            if !is_order(tokens, sentence, index, going, edge?, last.is_none()) {
                 return past_like(tokens, sentence, index, going)
                     .and_then(|object| found(Lead::Done, object.0, index, object));
             }
@@ -229,11 +245,14 @@ fn head(
                 .flatten()
         }
         Inflection::Past => {
-            if !entry.marks.past || going.cue || (going.side && !going.after_done) {
+            if !entry.marks.past || going.cue {
                 return None;
             }
             if let Some(subject) = passive(tokens, sentence, index) {
                 return found(Lead::Passive, subject.0, index, subject);
+            }
+            if going.side && !going.after_done {
+                return None;
             }
             let second = going.after_done && edge == Some(Edge::Joined);
             let object = if second {
@@ -244,6 +263,32 @@ fn head(
             object.and_then(|object| found(Lead::Done, object.0, index, object))
         }
     }
+}
+
+/// 'When the broth boils tip in the rice': an order right after a side clause, without a comma.
+fn after_side(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Going) -> bool {
+    let before = index
+        .checked_sub(1)
+        .filter(|before| *before > sentence.0)
+        .map_or("", |before| at(tokens, before));
+    let free = !before.is_empty()
+        && before != "to"
+        && !["article", "finite", "person", "never", "joiner", "adverb"]
+            .iter()
+            .any(|class| is(before, class));
+    let next = |ahead: usize| tokens.get(index + ahead).filter(|_| index + ahead < sentence.1);
+    let object = |ahead: usize| next(ahead).is_some_and(super::nouns::is_determiner);
+    let particle = next(1).is_some_and(|t| t.is_any(&["in", "on", "over", "off", "out", "up", "into"]));
+    let marks = words::entry(at(tokens, index))
+        .map(|entry| entry.marks)
+        .unwrap_or_default();
+    going.side && !going.cue && free && !marks.food && !marks.describes && (object(1) || (particle && object(2)))
+}
+
+/// 'In the morning drain'.
+fn after_day(tokens: &[Token], index: usize) -> bool {
+    let before = index.checked_sub(1).map_or("", |before| at(tokens, before));
+    matches!(before, "morning" | "day" | "night" | "evening" | "meanwhile")
 }
 
 /// What stands before a word that could begin an order.
@@ -283,7 +328,7 @@ fn edge(tokens: &[Token], start: usize, index: usize) -> Option<Edge> {
 }
 
 /// Whether a base form at an edge is an order and not a noun, an adjective or part of a cue.
-fn is_order(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Going, edge: Edge) -> bool {
+fn is_order(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Going, edge: Edge, first: bool) -> bool {
     let word = at(tokens, index);
     let Some(marks) = words::entry(word).map(|entry| entry.marks) else {
         return false;
@@ -293,26 +338,42 @@ fn is_order(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Go
     if before("never") || before("finite") || before("person") || going.side {
         return false;
     }
-    let object = next.is_some_and(|t| super::nouns::is_determiner(t) || (is(&t.lower, "pronoun")));
+    let object = next.is_some_and(|t| super::nouns::is_determiner(t) || is(&t.lower, "pronoun"));
     let food_next = next.is_some_and(|t| class(&t.lower).is(Class::FOOD));
-    let food_word = class(word).is(Class::FOOD) || is(word, "measure");
     if going.cue && (marks.in_cue || marks.describes || marks.noun) {
         return object || (food_next && !marks.describes);
+    }
+    // 'heat down' is a state, 'heat up the pan' an order.
+    let last_word = tokens
+        .get(index + 2)
+        .filter(|_| index + 2 < sentence.1)
+        .is_none_or(|t| t.sign().is_some());
+    if word == "heat" && next.is_some_and(|t| t.is("down") || (t.is("up") && last_word)) {
+        return false;
     }
     if next.is_some_and(|t| is(&t.lower, "finite") || t.is("of")) {
         return false;
     }
-    if food_word && marks.noun {
-        let out = next.is_some_and(|t| t.is_any(&["out", "off"]));
+    if marks.food {
         let vessel = super::nouns::vessel(tokens, index + 1, sentence.1.min(index + 6)).is_some();
-        let long_verb =
-            edge != Edge::Joined && next.is_some_and(|t| is(&t.lower, "preposition") || t.number().is_some());
-        return object || out || vessel || (long_verb && !class(word).is(Class::FOOD));
+        let time = super::phrases::minutes(tokens, index + 1).is_some();
+        return (object || vessel) && !time;
+    }
+    if class(word).is(Class::FOOD) && marks.noun && edge == Edge::Joined && !first {
+        return object
+            || next
+                .is_some_and(|t| t.is_any(&["out", "off", "up", "into", "in", "over", "for"]) || t.number().is_some());
     }
     if marks.describes && edge == Edge::Joined && !object {
         // 'butter and brown sugar', 'cool and dry'.
         let ends = next.is_none_or(|t| t.sign().is_some());
-        return !food_next && (ends || next.is_some_and(|t| is(&t.lower, "preposition") || is(&t.lower, "adverb")));
+        return !food_next
+            && (ends
+                || next.is_some_and(|t| {
+                    ["preposition", "adverb", "clause"]
+                        .iter()
+                        .any(|class| is(&t.lower, class))
+                }));
     }
     true
 }
@@ -321,7 +382,8 @@ fn is_order(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Go
 fn past_like(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Going) -> Option<(usize, usize)> {
     let word = at(tokens, index);
     let both = matches!(word, "cut" | "split" | "spread");
-    (both && !going.cue && !going.side)
+    let apart = index > sentence.0 && at(tokens, index - 1) == ",";
+    (both && !apart && !going.cue && !going.side)
         .then(|| worked_on(tokens, sentence, index))
         .flatten()
 }
@@ -330,6 +392,12 @@ fn past_like(tokens: &[Token], sentence: (usize, usize), index: usize, going: &G
 fn worked_on(tokens: &[Token], (start, _): (usize, usize), index: usize) -> Option<(usize, usize)> {
     let mut last = index;
     while last > start && (is(at(tokens, last - 1), "adverb") && !class(at(tokens, last - 1)).is(Class::FOOD)) {
+        last -= 1;
+    }
+    // 'flour, diluted with water'.
+    let apart = last > start + 1 && at(tokens, last - 1) == ",";
+    let led_on = tokens.get(index + 1).is_some_and(|t| is(&t.lower, "preposition"));
+    if apart && led_on {
         last -= 1;
     }
     if last == start || !food_word(at(tokens, last - 1)) {
@@ -415,7 +483,11 @@ fn let_inner(tokens: &[Token], sentence: (usize, usize), index: usize, outer: &s
         let Some((verb, form)) = words::verb(&token.lower) else {
             continue;
         };
-        let wanted = form == Inflection::Base || (doing && form == Inflection::Ing);
+        let wanted = if doing {
+            form == Inflection::Ing
+        } else {
+            form == Inflection::Base
+        };
         let before = at(tokens, inner - 1);
         let led = before == "to"
             || is(before, "pronoun")

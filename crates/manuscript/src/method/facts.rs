@@ -1,9 +1,9 @@
 //! What holds when a verb is read: the conditions of the verb table.
 
 use super::said::{Role, Said};
-use super::scene::{Scene, acts};
+use super::scene::{Focus, Scene, acts};
 use super::words::{self, Meaning, Need, Row, VesselKind};
-use crate::{Cover, FoodRef, Target};
+use crate::{Cover, FoodRef, Share, Target};
 
 /// Everything a condition may ask.
 pub(super) struct Facts<'a> {
@@ -19,8 +19,6 @@ pub(super) struct Facts<'a> {
     pub(super) covered: bool,
     /// The verb stood inside 'let' or 'leave'.
     pub(super) inner: bool,
-    /// The verb takes another verb with it.
-    pub(super) outer: bool,
     /// '-ing', so that only rows that work in that form count.
     pub(super) doing: bool,
 }
@@ -129,20 +127,26 @@ impl Facts<'_> {
                 .any(|(role, food)| *role != Role::To && acts(&food.target, self.names).0)
     }
 
-    /// The foods named are not in the vessel whose liquid could be meant.
+    /// The foods named, or those in hand when none is, are not in the vessel whose liquid could be meant.
     fn in_hand(&self) -> bool {
         let here = self.vessel.and_then(|index| self.scene.vessels.get(index));
         let foreign = |food: &FoodRef| {
-            food.target != Target::Pot
-                && here.is_some_and(|vessel| !vessel.contents.iter().any(|held| held.target == food.target))
+            let held = here.is_some_and(|vessel| vessel.contents.iter().any(|held| held.target == food.target));
+            food.target != Target::Pot && here.is_some() && (!held || !matches!(food.share, Share::Whole))
         };
+        if !self.said.vessels.is_empty() {
+            return false;
+        }
         let objects: Vec<&FoodRef> = self
             .foods
             .iter()
             .filter(|(role, _)| *role == Role::Object)
             .map(|(_, food)| food)
             .collect();
-        !objects.is_empty() && objects.iter().all(|food| foreign(food)) && self.said.vessels.is_empty()
+        match &self.scene.focus {
+            Focus::Hand(foods) if objects.is_empty() => foods.iter().all(foreign),
+            _ => !objects.is_empty() && objects.iter().all(|food| foreign(food)),
+        }
     }
 
     fn fat(&self) -> bool {

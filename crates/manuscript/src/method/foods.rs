@@ -40,6 +40,10 @@ pub(super) struct Sought<'a> {
     pub(super) section: Option<usize>,
     /// Whether it has gone in already.
     pub(super) placed: &'a dyn Fn(Place) -> bool,
+    /// What is sought is moved from one vessel to another, so that it has gone in before.
+    pub(super) moved: bool,
+    /// The verb of the clause: 'dust' asks for the flour that is listed 'plus more for dusting'.
+    pub(super) verb: &'a str,
     pub(super) recipe: &'a Recipe,
 }
 
@@ -171,7 +175,13 @@ impl Names {
             }
             _ => 0.0,
         };
-        section + fresh + equal
+        let more = sought
+            .recipe
+            .ingredients
+            .get(name.place.0)
+            .and_then(|ingredient| ingredient.plus_more.as_ref());
+        let meant = !sought.verb.is_empty() && more.is_some_and(|more| more.text.to_lowercase().contains(sought.verb));
+        section + fresh + equal + if meant { 1.0 } else { 0.0 }
     }
 
     fn members(&self, group: &str, sought: &Sought) -> Vec<Place> {
@@ -191,6 +201,14 @@ impl Names {
             .map(|name| name.place)
             .filter(|place| !(sought.placed)(*place))
             .collect();
+        let settled = here.iter().any(|name| (sought.placed)(name.place));
+        if sought.moved && settled {
+            return here
+                .iter()
+                .map(|name| name.place)
+                .filter(|place| (sought.placed)(*place))
+                .collect();
+        }
         if fresh.is_empty() {
             here.iter().map(|name| name.place).collect()
         } else {
@@ -243,7 +261,10 @@ impl Name {
             && (is_piece(head) || self.extra.contains(head))
         {
             6.0
-        } else if self.extra.contains(head) && words.iter().any(|word| word != head && holds(word)) {
+        } else if self.extra.contains(head)
+            && (!derived || class(head).is(Class::PART))
+            && words.iter().any(|word| word != head && holds(word))
+        {
             4.0
         } else if self.extra.contains(head)
             && words.len() == 1
@@ -305,7 +326,10 @@ impl Name {
 fn is_piece(word: &str) -> bool {
     class(word).is(Class::SHAPE)
         || is(word, "plain")
-        || is(word, "made")
+        || matches!(
+            word,
+            "bone" | "skin" | "rind" | "seed" | "stone" | "shell" | "bulb" | "strand" | "thread"
+        )
         || matches!(
             word,
             "clove"

@@ -2,7 +2,7 @@
 
 use potwright_measure::{Amount, Exact, Unit};
 
-use super::phrases::span;
+use super::phrases::{self, span};
 use super::words::{self, VesselKind, is};
 use crate::lexicon::{Class, class, singular};
 use crate::number::{amount, is_article, number};
@@ -23,6 +23,8 @@ pub(super) struct Mention {
     pub(super) pronoun: bool,
     /// 'most of': the share is a guess.
     pub(super) most: bool,
+    /// 'all but a tablespoon of': what stays.
+    pub(super) but: Option<Quantity>,
     /// It stands with 'a' or 'another', so that it is new.
     pub(super) fresh: bool,
 }
@@ -65,7 +67,8 @@ fn names(token: &Token) -> bool {
         ]
         .iter()
         .any(|class| is(word, class))
-        && (!is(word, "adverb") || class(word).is(Class::FOOD) || word.ends_with("ly"))
+        && !is(word, "partly")
+        && (!is(word, "adverb") || class(word).is(Class::FOOD))
         && !(is(word, "discarding") || is(word, "keeping"))
 }
 
@@ -83,15 +86,25 @@ pub(super) fn vessel(tokens: &[Token], from: usize, to: usize) -> Option<(Vessel
     while index < to && index < start + 6 {
         let token = tokens.get(index)?;
         let comma = token.sign() == Some(',') && index > start && is_adjective(tokens, index - 1);
+        if let Some((kind, next)) = vessel_noun(tokens, index, to) {
+            let next = of_iced_water(tokens, next, to, kind);
+            return Some((mention_of(tokens, start, index, next, kind, fresh), next));
+        }
         if !comma && !names(token) {
             return None;
-        }
-        if let Some((kind, next)) = vessel_noun(tokens, index, to) {
-            return Some((mention_of(tokens, start, index, next, kind, fresh), next));
         }
         index += 1;
     }
     None
+}
+
+/// 'a sink of iced water' is one place.
+fn of_iced_water(tokens: &[Token], next: usize, to: usize, kind: VesselKind) -> usize {
+    let iced = matches!(kind, VesselKind::Sink | VesselKind::Bowl)
+        && at(tokens, next) == "of"
+        && matches!(at(tokens, next + 1), "iced" | "ice" | "ice-cold")
+        && at(tokens, next + 2) == "water";
+    if iced && next + 3 <= to { next + 3 } else { next }
 }
 
 fn is_adjective(tokens: &[Token], index: usize) -> bool {
@@ -112,8 +125,9 @@ fn vessel_noun(tokens: &[Token], index: usize, to: usize) -> Option<(VesselKind,
     };
     let after = tokens.get(next).filter(|_| next < to);
     // 'pan juices' and 'a 400 g tin of tomatoes' are no vessels; 'pot over a low heat' is one.
-    let goes_on = after
-        .is_some_and(|token| names(token) && !token.is_any(&["more", "high", "low"]) && !is(&token.lower, "adverb"));
+    let goes_on = after.is_some_and(|token| {
+        names(token) && !is_new_start(tokens, next) && !token.is_any(&["high", "low", "dry", "well"])
+    });
     let package = after.is_some_and(|t| t.is("of"))
         && Unit::from_spelling(at(tokens, index)).is_some()
         && !matches!(kind, VesselKind::Bowl | VesselKind::Sink);
@@ -149,6 +163,7 @@ fn mention_of(
 struct Measured {
     share: Share,
     most: bool,
+    but: Option<Quantity>,
     fresh: bool,
     next: usize,
 }
@@ -158,6 +173,10 @@ pub(super) fn mention(tokens: &[Token], from: usize, to: usize) -> Option<(Menti
     let first = tokens.get(from).filter(|_| from < to)?;
     if is(&first.lower, "pronoun") && !follows_noun(tokens, from, to) {
         return Some((pronoun(tokens, from, Share::Whole), from + 1));
+    }
+    // 'any that stay shut'.
+    if first.is("any") && !words_follow(tokens, from + 1, to) {
+        return Some((pronoun(tokens, from, Share::Some), from + 1));
     }
     let measured = measured(tokens, from, to);
     let (share, start) = (measured.share, measured.next);
@@ -190,6 +209,7 @@ pub(super) fn mention(tokens: &[Token], from: usize, to: usize) -> Option<(Menti
         share,
         pronoun: false,
         most: measured.most,
+        but: measured.but,
         fresh: measured.fresh,
     };
     (next > from).then_some((found, next))
@@ -203,6 +223,7 @@ fn pronoun(tokens: &[Token], from: usize, share: Share) -> Mention {
         share,
         pronoun: true,
         most: false,
+        but: None,
         fresh: false,
     }
 }
@@ -214,16 +235,82 @@ fn follows_noun(tokens: &[Token], from: usize, to: usize) -> bool {
 }
 
 fn noun_words(tokens: &[Token], from: usize, to: usize) -> (Vec<String>, usize) {
-    let mut words = Vec::new();
+    let mut words: Vec<String> = Vec::new();
     let mut index = from;
     while index < to && is(at(tokens, index), "article") {
         index += 1;
     }
-    while let Some(token) = tokens.get(index).filter(|token| index < to && names(token)) {
-        words.push(token.lower.clone());
+    while let Some(token) = tokens.get(index).filter(|_| index < to) {
+        let work = is(&token.lower, "adverb") && tokens.get(index + 1).is_some_and(is_work) && index + 1 < to;
+        if !(names(token) || is_adjectival(tokens, index) || work) || (index > from && is_new_start(tokens, index)) {
+            break;
+        }
+        if !work {
+            words.push(token.lower.clone());
+        }
         index += 1;
+        if is(&token.lower, "all") && !matches!(at(tokens, index), "ingredients") {
+            break;
+        }
+    }
+    // 'until the cheeks are dry', 'pat the cheeks dry': how the food comes to be is no part of its name.
+    while words.len() > 1 && words.last().is_some_and(|word| describes(word)) {
+        words.pop();
     }
     (words, if index > from { index } else { from })
+}
+
+/// A participle of work: 'chopped'.
+fn is_work(token: &Token) -> bool {
+    class(&token.lower).is(Class::PREPARED)
+        || words::verb(&token.lower).is_some_and(|(_, form)| form == words::Inflection::Past)
+}
+
+/// 'boiling water', 'soaking liquid': an -ing word that belongs to the noun after it.
+pub(super) fn is_adjectival(tokens: &[Token], index: usize) -> bool {
+    let next = at(tokens, index + 1);
+    is(at(tokens, index), "manner")
+        && at(tokens, index).ends_with("ing")
+        && (matches!(
+            next,
+            "liquid" | "water" | "juices" | "salted" | "stock" | "milk" | "fat"
+        ))
+}
+
+/// An amount, a share, a time or a way to say how often begins here: the name before it has ended.
+fn is_new_start(tokens: &[Token], index: usize) -> bool {
+    matches!(
+        at(tokens, index),
+        "remaining" | "rest" | "half" | "same" | "some" | "more" | "another"
+    ) || number(tokens, index).is_some()
+        || phrases::repeats_here(tokens, index)
+        || phrases::heat(tokens, index).is_some()
+}
+
+/// A word that only describes: 'warm', 'dry', 'smooth'.
+pub(super) fn describes(word: &str) -> bool {
+    let class = class(word);
+    !class.is(Class::FOOD)
+        && (class.is(Class::TEMPERATURE)
+            || matches!(
+                word,
+                "dry"
+                    | "warm"
+                    | "smooth"
+                    | "well"
+                    | "thin"
+                    | "tender"
+                    | "thick"
+                    | "crosswise"
+                    | "lengthways"
+                    | "lengthwise"
+                    | "flat"
+                    | "open"
+                    | "whole"
+                    | "apart"
+                    | "alone"
+                    | "clean"
+            ))
 }
 
 /// Reads 'half the', 'the remaining 6 cups', '1 tablespoon of the', 'a handful of', 'most of the', 'some'.
@@ -231,6 +318,7 @@ fn measured(tokens: &[Token], from: usize, to: usize) -> Measured {
     let mut found = Measured {
         share: Share::Whole,
         most: false,
+        but: None,
         fresh: false,
         next: from,
     };
@@ -239,6 +327,13 @@ fn measured(tokens: &[Token], from: usize, to: usize) -> Measured {
         let index = found.next;
         let word = at(tokens, index);
         let of = at(tokens, index + 1) == "of";
+        if word == "all" && at(tokens, index + 1) == "but" {
+            if let Some((left, next)) = quantity(tokens, index + 2, to) {
+                found.but = Some(left);
+                found.next = next + usize::from(at(tokens, next) == "of");
+                continue;
+            }
+        }
         match word {
             "remaining" | "rest" | "remainder" | "other" => {
                 rest = true;

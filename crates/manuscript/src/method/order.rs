@@ -1,13 +1,14 @@
 //! An order becomes an operation: which foods, in which vessel, with which time; and what follows from it.
 
 use super::build::{Builder, Told};
+use super::clauses::Lead;
 use super::foods::plain;
 use super::said::Role;
-use super::scene::Focus;
+use super::scene::{Focus, acts};
 use super::takes;
 use super::words::{Meaning, VesselKind, is};
 use crate::token::Token;
-use crate::{Cover, FoodRef, HeatWord, Operation, Share, Target, Verb, VesselRef, Words};
+use crate::{Cover, FoodRef, HeatWord, Layout, Operation, Share, Target, Verb, VesselRef, Words};
 
 impl Builder<'_> {
     /// One order: the operation, and the cooking that its time says when the verb itself takes none.
@@ -15,12 +16,16 @@ impl Builder<'_> {
         let foods = self.foods_of(verb, told);
         let place = self.go_to_vessel(verb, told, &foods);
         let timed = told.said.times.iter().any(|timed| !timed.minutes.from_end);
-        let split = takes::takes_no_time(verb) && timed;
+        let bare_stir = verb == Verb::Stir && foods.iter().all(|food| food.target == Target::Pot);
+        let split = (takes::takes_no_time(verb) && timed && !bare_stir) || self.boils_on(verb, told);
         let mut operation = self.blank(verb, told);
         operation.foods.clone_from(&foods);
         operation.into = place.or_else(|| self.inferred());
         operation.cover = told.said.cover;
         operation.repeat.clone_from(&told.said.repeat);
+        if verb == Verb::Heat || !split {
+            operation.cue.clone_from(&told.said.cue);
+        }
         if !split {
             operation.minutes = Builder::minutes_of(told);
             operation.cue.clone_from(&told.said.cue);
@@ -34,6 +39,22 @@ impl Builder<'_> {
             self.cook_on(told);
         }
         self.further_times(verb, told);
+    }
+
+    /// 'Bring to the boil for 5 minutes': the minutes are those of boiling.
+    fn boils_on(&self, verb: Verb, told: &Told) -> bool {
+        let to = told
+            .said
+            .cue
+            .as_ref()
+            .is_some_and(|cue| cue.text.ends_with("boil") || cue.text.ends_with("simmer"));
+        verb == Verb::Heat
+            && to
+            && told
+                .said
+                .times
+                .first()
+                .is_some_and(|timed| !timed.apart && !timed.minutes.from_end)
     }
 
     /// The foods an operation names, or those that it must mean.
@@ -65,7 +86,16 @@ impl Builder<'_> {
                 foods.push(food.clone());
             }
         }
-        let object = told.foods.iter().any(|(role, _)| *role == Role::Object);
+        if matches!(verb, Verb::Deglaze | Verb::Cover | Verb::Uncover) {
+            foods.retain(|food| {
+                matches!(food.target, Target::Ingredient { .. })
+                    || (verb == Verb::Deglaze && matches!(food.target, Target::Unlisted(_)))
+            });
+        }
+        let object = told
+            .foods
+            .iter()
+            .any(|(role, food)| *role == Role::Object && foods.contains(food));
         if object && verb != Verb::Serve {
             return foods;
         }
@@ -74,6 +104,10 @@ impl Builder<'_> {
             Verb::Season | Verb::Dredge if !foods.is_empty() => {
                 let hand: Vec<FoodRef> = held.into_iter().filter(|food| food.target != Target::Pot).collect();
                 hand.into_iter().chain(foods).collect()
+            }
+            // 'chop the garlic; stir in along with the thyme', 'peel the pears; cover with wine'.
+            Verb::Add | Verb::Pour | Verb::Stir if !foods.is_empty() && matches!(self.scene.focus, Focus::Hand(_)) => {
+                held.into_iter().chain(foods).collect()
             }
             // 'cover with the stock', 'thicken with flour', 'garnish with parsley': what is named is what goes in.
             Verb::Add
@@ -118,7 +152,8 @@ impl Builder<'_> {
             _ if named_vessel && !matches!(verb, Verb::Cover | Verb::Remove) => Vec::new(),
             Focus::Hand(foods) if !takes::of_the_pot(verb) => foods.clone(),
             Focus::TakenOut(foods)
-                if !takes::of_the_pot(verb) && !takes::cooks(verb) || matches!(verb, Verb::KeepHot) =>
+                if verb != Verb::Season && !takes::of_the_pot(verb) && !takes::cooks(verb)
+                    || matches!(verb, Verb::KeepHot) =>
             {
                 foods.clone()
             }
@@ -129,7 +164,9 @@ impl Builder<'_> {
                     Verb::Cool | Verb::Chill | Verb::Freeze | Verb::Turn | Verb::Discard
                 );
                 // Many things cut or drained together are the pot.
-                if solids.is_empty() || all || (solids.len() > 3 && verb == Verb::Cut) {
+                let one =
+                    self.scene.here().is_some_and(|vessel| vessel.mixed) || matches!(verb, Verb::Shape | Verb::Wash);
+                if solids.is_empty() || all || one || (solids.len() > 3 && verb == Verb::Cut) {
                     pot()
                 } else {
                     solids
@@ -171,6 +208,12 @@ impl Builder<'_> {
                     self.set_baking(true);
                 }
                 VesselKind::Tool => {}
+                VesselKind::Sink | VesselKind::Cold | VesselKind::Frozen => {
+                    shown = Some(VesselRef {
+                        words: without_article(words, &mention.name),
+                        inferred: false,
+                    });
+                }
                 _ => {
                     shown.get_or_insert(VesselRef {
                         words: without_article(words, &mention.name),
@@ -181,6 +224,7 @@ impl Builder<'_> {
         }
         if !turned {
             self.turn_to_food(verb, told, foods);
+            self.turn_to_new(verb, told, foods);
         }
         let has_hob_heat = told.said.heat.is_some() || told.said.says("hob") || told.said.says("stove");
         if !oven && (has_hob_heat || (turned && takes::cooks(verb) && !takes::in_oven(verb))) {
@@ -222,7 +266,11 @@ impl Builder<'_> {
             return;
         }
         // 'return the meat' is to the pot.
-        let stove = takes::cooks(verb) || matches!(verb, Verb::Return | Verb::Skim | Verb::Strain | Verb::Cover);
+        let stove = takes::cooks(verb) || matches!(verb, Verb::Return | Verb::Skim | Verb::Strain);
+        if self.scene.is_aside() && matches!(verb, Verb::Add | Verb::Pour | Verb::Stir) && self.brings_contents(foods) {
+            self.scene.back();
+            return;
+        }
         if stove {
             self.scene.to_the_stove();
         }
@@ -238,6 +286,67 @@ impl Builder<'_> {
         });
         if let Some(index) = cooking {
             self.scene.working = Some(index);
+        }
+    }
+
+    /// Whether everything in a bowl without a name is what is brought.
+    fn brings_contents(&self, foods: &[FoodRef]) -> bool {
+        let inside = self
+            .scene
+            .here()
+            .map(|vessel| vessel.contents.clone())
+            .unwrap_or_default();
+        inside
+            .iter()
+            .all(|held| foods.iter().any(|food| food.target == held.target))
+    }
+
+    /// Fat melted or foods fried while the only vessel holds a soup, flour mixed with butter: that is done in another
+    /// vessel, though the page names none.
+    fn turn_to_new(&mut self, verb: Verb, told: &Told, foods: &[FoodRef]) {
+        let Some(here) = self.scene.here() else { return };
+        let held = |food: &FoodRef| {
+            here.contents
+                .iter()
+                .any(|held| held.target == food.target && food.share == Share::Whole)
+        };
+        let foreign = !foods.is_empty() && foods.iter().all(|food| food.target != Target::Pot && !held(food));
+        let full = here.liquid && !here.contents.is_empty();
+        let fries = matches!(
+            verb,
+            Verb::Melt
+                | Verb::Saute
+                | Verb::Sweat
+                | Verb::Fry
+                | Verb::Brown
+                | Verb::Toast
+                | Verb::Parboil
+                | Verb::Scald
+        );
+        let water = verb == Verb::Boil && told.foods.iter().any(|(role, _)| *role == Role::In);
+        let heated = verb == Verb::Heat
+            && !told.said.says("through")
+            && told.said.cue.is_none()
+            && foods.iter().any(|food| acts(&food.target, self.names).1);
+        if foreign && full && (fries || water || heated) {
+            self.scene.unnamed(VesselKind::Cook);
+            return;
+        }
+        let fresh = foreign
+            && foods
+                .iter()
+                .all(|food| self.scene.holds(&food.target).is_none() || food.share != Share::Whole);
+        let mixes = matches!(verb, Verb::Mix | Verb::Whisk | Verb::Beat | Verb::Dilute)
+            && told.clause.lead == Lead::Order
+            && !told.said.says("in");
+        let into_other = verb == Verb::Stir
+            && told
+                .foods
+                .iter()
+                .any(|(role, food)| *role == Role::To && self.is_fresh(&food.target));
+        let busy = !here.contents.is_empty();
+        if fresh && busy && (mixes || into_other) {
+            self.scene.unnamed(VesselKind::Bowl);
         }
     }
 
@@ -358,7 +467,7 @@ impl Builder<'_> {
         for (_, food) in &told.foods {
             self.learn(&food.target);
         }
-        let goes_in = (takes::places(verb) || takes::cooks(verb) || verb == Verb::Parboil)
+        let goes_in = (takes::places(verb) || takes::cooks(verb) || matches!(verb, Verb::Parboil | Verb::Puree))
             && !matches!(verb, Verb::Garnish | Verb::Serve | Verb::Dredge | Verb::Spread);
         let seasons_hand = verb == Verb::Season && matches!(self.scene.focus, Focus::Hand(_))
             || (verb == Verb::Season && self.hand_object(told));
@@ -391,7 +500,14 @@ impl Builder<'_> {
             Verb::Strain => self.strained(told),
             _ => {}
         }
-        self.scene.turn_to(verb, foods);
+        let with: Vec<FoodRef> = told
+            .foods
+            .iter()
+            .filter(|(role, _)| matches!(role, Role::With | Role::In))
+            .map(|(_, food)| food.clone())
+            .collect();
+        let helped = matches!(verb, Verb::Season | Verb::Dredge | Verb::Soak);
+        self.scene.turn_to(verb, foods, if helped { &with } else { &[] });
     }
 
     /// Whether what is seasoned is a food that is not in the vessel.
@@ -507,12 +623,6 @@ impl Builder<'_> {
     pub(super) fn bare(&mut self, tokens: &[Token], told: &Told) {
         let (from, to) = told.clause.body;
         let stretch = tokens.get(from..to).unwrap_or_default();
-        if stretch
-            .iter()
-            .any(|token| is(&token.lower, "finite") || is(&token.lower, "person") || is(&token.lower, "never"))
-        {
-            return;
-        }
         let foods: Vec<FoodRef> = told
             .foods
             .iter()
@@ -528,6 +638,15 @@ impl Builder<'_> {
             .first()
             .is_some_and(|(_, food)| food.words.span.start <= first.map_or(usize::MAX, |token| token.span.start))
             || first.is_some_and(|token| token.is_any(&["rest", "same"]) || token.number().is_some());
+        if stretch
+            .iter()
+            .any(|token| is(&token.lower, "finite") || is(&token.lower, "person") || is(&token.lower, "never"))
+        {
+            if begins && !foods.is_empty() && self.recipe.layout == Layout::Prose {
+                self.scene.focus = Focus::Hand(foods);
+            }
+            return;
+        }
         if timed {
             self.timed_without_verb(told, foods);
         } else if !foods.is_empty() && begins {

@@ -231,8 +231,30 @@ fn degrees(tokens: &[Token], from: usize) -> Option<(WrittenTemperature, usize)>
     Some((written, next + 1))
 }
 
+/// Whether a way to say how often begins here.
+pub(super) fn repeats_here(tokens: &[Token], from: usize) -> bool {
+    words::repeats()
+        .iter()
+        .any(|(ways, _)| fits(tokens, from, ways).is_some())
+}
+
 /// A heat in words: 'over a fairly high heat', 'medium/high heat', 'on low', 'in a slow oven'.
 pub(super) fn heat(tokens: &[Token], from: usize) -> Option<Found<HeatWord>> {
+    match (at(tokens, from), at(tokens, from + 1)) {
+        ("heat", "down") => {
+            return Some(Found {
+                value: HeatWord::Lower,
+                next: from + 2,
+            });
+        }
+        ("heat", "up") => {
+            return Some(Found {
+                value: HeatWord::High,
+                next: from + 2,
+            });
+        }
+        _ => {}
+    }
     let mut index = from;
     let led = matches!(at(tokens, index), "over" | "on" | "at" | "to" | "under" | "in");
     index += usize::from(led);

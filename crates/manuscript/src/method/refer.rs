@@ -1,7 +1,7 @@
 //! What a noun of the method stands for: foods of the list, the contents of the pot, things made on the way.
 
 use super::foods::{Names, Place, Sought, plain};
-use super::nouns::Mention;
+use super::nouns::{Mention, describes};
 use super::scene::{Focus, Scene};
 use super::words::{self, Inflection, is};
 use crate::lexicon::{Class, class, singular};
@@ -16,11 +16,27 @@ pub(super) struct Referrer<'a> {
     pub(super) section: Option<usize>,
     /// The foods listed right above the step, on pages where lists and steps take turns.
     pub(super) block: Vec<Place>,
+    /// The verb of the clause in its base form.
+    pub(super) verb: &'a str,
+    /// What is named is moved to another vessel.
+    pub(super) moved: bool,
+}
+
+/// How a noun stands in its clause.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) struct Standing {
+    /// The verb takes a food here, so that an unknown noun is one.
+    pub(super) asks: bool,
+    /// It is what the verb is done to.
+    pub(super) object: bool,
 }
 
 impl Referrer<'_> {
     /// The foods a mention stands for, several for a group; empty for a noun that is no food.
-    pub(super) fn foods(&self, mention: &Mention, scene: &Scene, sure: bool) -> Vec<FoodRef> {
+    pub(super) fn foods(&self, mention: &Mention, scene: &Scene, standing: Standing) -> Vec<FoodRef> {
+        if mention.words.iter().all(|word| describes(word) || word == "juices") && !mention.words.is_empty() {
+            return Vec::new();
+        }
         if mention.pronoun {
             return self.pronoun(mention, scene);
         }
@@ -30,10 +46,16 @@ impl Referrer<'_> {
         if is(last, "all") {
             return self.everything(mention, scene);
         }
+        let correcting = matches!(self.verb, "adjust" | "correct" | "check" | "taste");
+        if correcting && last.starts_with("seasoning") {
+            return Vec::new();
+        }
         let placed = |place: Place| scene.placed.contains_key(&place);
         let sought = Sought {
             section: self.section,
             placed: &placed,
+            moved: self.moved,
+            verb: self.verb,
             recipe: self.recipe,
         };
         let found = self.names.find(mention, &sought);
@@ -48,7 +70,7 @@ impl Referrer<'_> {
         if let Some(target) = self.made(mention, scene) {
             return vec![self.food(mention, target)];
         }
-        self.unlisted(mention, scene, sure)
+        self.unlisted(mention, scene, standing)
     }
 
     fn food(&self, mention: &Mention, target: Target) -> FoodRef {
@@ -64,8 +86,11 @@ impl Referrer<'_> {
         let word = mention.words.first().map_or("", String::as_str);
         let several = matches!(word, "them" | "they" | "these" | "those" | "both");
         let held = match &scene.focus {
+            _ if word == "any" => scene.last.clone(),
             Focus::Hand(foods) | Focus::TakenOut(foods) => foods.clone(),
-            Focus::Pot if several => scene.solids(self.names),
+            // What was mixed in a vessel without a name is what is in it.
+            Focus::Pot if scene.is_aside() => scene.here().map(|vessel| vessel.contents.clone()).unwrap_or_default(),
+            Focus::Pot if several => scene.several(self.names),
             Focus::Pot => Vec::new(),
         };
         if held.is_empty() {
@@ -156,7 +181,13 @@ impl Referrer<'_> {
             let other = described && !matches!(head.as_str(), "broth" | "stock");
             return Some(if other { Target::Component(name) } else { Target::Pot });
         }
-        (is(&head, "made") || is(last, "made")).then_some(Target::Component(name))
+        let of_food = mention.words.len() > 1
+            && mention
+                .words
+                .first()
+                .is_some_and(|word| class(word).is(Class::FOOD) || class(&singular(word)).is(Class::FOOD));
+        let grown = matches!(head.as_str(), "leaf" | "stalk" | "skin" | "rind") && of_food;
+        ((is(&head, "made") || is(last, "made")) && !grown).then_some(Target::Component(name))
     }
 
     /// The section whose name ends in this word.
@@ -180,7 +211,7 @@ impl Referrer<'_> {
     }
 
     /// A food that is not on the list; nouns that are no food give nothing unless the place asks for a food.
-    fn unlisted(&self, mention: &Mention, scene: &Scene, sure: bool) -> Vec<FoodRef> {
+    fn unlisted(&self, mention: &Mention, scene: &Scene, standing: Standing) -> Vec<FoodRef> {
         let Some(last) = mention.words.last() else {
             return Vec::new();
         };
@@ -196,6 +227,9 @@ impl Referrer<'_> {
             )
         };
         if shape && held(last) {
+            if !standing.object {
+                return Vec::new();
+            }
             return scene
                 .cut
                 .iter()
@@ -206,7 +240,7 @@ impl Referrer<'_> {
             is(&head, "plain") || is(last, "plain") || is(&head, "adverb") || words::vessel(last).is_some();
         let verb_form = words::verb(last).is_some_and(|(_, form)| form != Inflection::Base);
         let food = class(last).is(Class::FOOD) || class(&head).is(Class::FOOD);
-        if plain_noun || (!food && (!sure || verb_form)) {
+        if plain_noun || (!food && (!standing.asks || verb_form)) {
             return Vec::new();
         }
         let name = mention.words.join(" ");

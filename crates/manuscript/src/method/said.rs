@@ -6,7 +6,8 @@ use super::clauses::Clause;
 use super::nouns::{self, Mention, VesselMention};
 use super::phrases::{self, Found};
 use super::words::{self, Inflection, is};
-use crate::token::Token;
+use crate::lexicon::{Class, class};
+use crate::token::{Gap, Token};
 use crate::{Cover, HeatWord, Minutes, Repeat, Span, Words};
 
 /// The part that a thing plays in its clause.
@@ -91,6 +92,8 @@ impl Said {
 pub(super) struct Reader<'t> {
     pub(super) text: &'t str,
     pub(super) tokens: &'t [Token<'t>],
+    /// The verb puts things somewhere, so that 'in', 'on' and 'over' right after it belong to it.
+    pub(super) puts: bool,
 }
 
 /// Where the reading of a stretch stands.
@@ -99,9 +102,20 @@ struct At {
     role: Role,
     /// The role is that of a phrase which has its noun already.
     filled: bool,
+    /// What fills the role is a food, so that a list goes on in it.
+    food: bool,
     apart: bool,
-    /// Inside brackets.
+    /// Inside brackets, or between dashes that hold a remark.
     brackets: bool,
+}
+
+/// What was done with a token.
+#[derive(PartialEq, Eq)]
+enum Taken {
+    No,
+    /// It joins or ends something and says nothing itself.
+    Passed,
+    Said,
 }
 
 impl Reader<'_> {
@@ -147,29 +161,33 @@ impl Reader<'_> {
             index: from,
             role,
             filled: false,
+            food: false,
             apart: false,
             brackets: false,
         };
         while at.index < to {
             let before = at.index;
-            let taken = self.phrase(said, &mut at, to)
-                || self.sign(&mut at)
-                || self.small(said, &mut at, to)
-                || self.noun(said, &mut at, to);
-            if !taken || at.index <= before {
+            let mut taken = self.phrase(said, &mut at, to);
+            if taken == Taken::No {
+                taken = self.sign(&mut at, to);
+            }
+            if taken == Taken::No {
+                taken = self.small(said, &mut at, to);
+            }
+            if taken == Taken::No {
+                taken = self.noun(said, &mut at, to);
+            }
+            if at.index <= before {
                 at.index = before + 1;
-            } else if self
-                .tokens
-                .get(at.index.saturating_sub(1))
-                .is_some_and(|t| t.sign() != Some(','))
-            {
+            }
+            if taken == Taken::Said {
                 said.end = said.end.max(at.index.min(to) - 1);
             }
         }
     }
 
     /// Times, temperatures, heats, lids, repeats and cues.
-    fn phrase(&self, said: &mut Said, at: &mut At, to: usize) -> bool {
+    fn phrase(&self, said: &mut Said, at: &mut At, to: usize) -> Taken {
         let tokens = self.tokens.get(..to).unwrap_or_default();
         let from = at.index;
         if let Some(Found { value, next }) = phrases::minutes(tokens, from) {
@@ -202,30 +220,50 @@ impl Reader<'_> {
             said.heat = Some(value);
             return moved(at, next);
         }
-        false
+        Taken::No
     }
 
-    fn sign(&self, at: &mut At) -> bool {
+    fn sign(&self, at: &mut At, to: usize) -> Taken {
         let Some(sign) = self.tokens.get(at.index).and_then(Token::sign) else {
-            return false;
+            return Taken::No;
         };
-        at.index += 1;
+        let spaced = self.tokens.get(at.index).is_some_and(|token| token.gap != Gap::None);
+        let dash = matches!(sign, '–' | '—') && spaced;
+        if dash && (at.brackets || self.remark_follows(at.index, to)) {
+            at.brackets = !at.brackets;
+        }
         match sign {
             '(' => at.brackets = true,
             ')' => at.brackets = false,
             ',' | ':' | '–' | '—' => {
                 at.apart = true;
-                if at.filled && !matches!(at.role, Role::Object | Role::With) {
-                    (at.role, at.filled) = (Role::Object, false);
+                let list =
+                    at.food && matches!(at.role, Role::With | Role::In | Role::Over | Role::Discard | Role::Keep);
+                if at.filled && at.role != Role::Object && !list {
+                    (at.role, at.filled, at.food) = (Role::Object, false, false);
                 }
             }
             _ => {}
         }
-        true
+        at.index += 1;
+        if sign == ')' { Taken::Said } else { Taken::Passed }
+    }
+
+    /// Whether a sentence of its own follows the dash, up to the next one.
+    fn remark_follows(&self, dash: usize, to: usize) -> bool {
+        let rest = self.tokens.get(dash + 1..to).unwrap_or_default();
+        let remark = rest
+            .iter()
+            .take_while(|token| !token.is_dash() || token.gap == Gap::None);
+        remark.take(20).any(|token| {
+            ["finite", "person", "never"]
+                .iter()
+                .any(|class| is(&token.lower, class))
+        })
     }
 
     /// Prepositions, and words that turn to something by the way.
-    fn small(&self, said: &mut Said, at: &mut At, to: usize) -> bool {
+    fn small(&self, said: &mut Said, at: &mut At, to: usize) -> Taken {
         let word = self.word(at.index);
         said.gentle |= matches!(word, "gently" | "slowly" | "barely" | "low" | "softly");
         if matches!(word, "heat" | "flame" | "gas" | "fire") && matches!(at.role, Role::Object) {
@@ -243,7 +281,7 @@ impl Reader<'_> {
                     && !self
                         .tokens
                         .get(at.index + 1)
-                        .is_some_and(|t| crate::lexicon::class(&t.lower).is(crate::lexicon::Class::FOOD))
+                        .is_some_and(|t| class(&t.lower).is(Class::FOOD))
                 {
                     Role::Aside
                 } else {
@@ -251,23 +289,30 @@ impl Reader<'_> {
                 }
             }
             "into" | "onto" | "on" => Role::To,
-            "over" | "across" | "around" | "round" => Role::Over,
+            "over" | "across" | "around" | "round" | "under" => Role::Over,
             "from" | "off" => Role::From,
             "out" | "up" | "down" | "away" | "back" | "together" | "aside" | "apart" => {
                 at.index += 1;
-                return true;
+                return Taken::Said;
             }
             "through" | "thru" => Role::In,
             "of" => {
                 at.index += 1;
-                return true;
+                return Taken::Passed;
             }
+            "all" if self.word(at.index + 1) == "over" => {
+                at.index += 2;
+                return Taken::Said;
+            }
+            // 'chives, snipped': the preparation of what was named.
+            "cut" if at.apart => Role::Aside,
             "discarding" | "throwing" => Role::Discard,
             "keeping" | "reserving" | "saving" | "leaving" | "retaining" => Role::Keep,
             "if" => {
                 said.optional = true;
                 Role::Aside
             }
+            _ if nouns::is_adjectival(self.tokens, at.index) => return Taken::No,
             _ if is(word, "manner")
                 || is(word, "clause")
                 || is(word, "never")
@@ -280,20 +325,23 @@ impl Reader<'_> {
             _ => return self.joiner(at, to),
         };
         // 'stir in the flour', 'pour over the stock': right after the verb, the preposition belongs to it.
-        let particle = at.role == Role::Object
+        let word = word.to_owned();
+        let open = at.role == Role::Object
             && !at.filled
-            && !said.foods.iter().any(|(role, _)| *role == Role::Object)
-            && matches!(role, Role::In | Role::Over | Role::To | Role::From)
             && !at.apart
-            && self.follows_verb(at.index)
-            && self.word(at.index) != "into";
-        let next = self.tokens.get(at.index + 1).filter(|_| at.index + 1 < to);
-        let own = particle && next.is_some_and(|_| nouns::vessel(self.tokens, at.index + 1, to).is_none());
+            && !said.foods.iter().any(|(role, _)| *role == Role::Object);
+        let off = word == "off" || (self.puts && matches!(word.as_str(), "in" | "on" | "over" | "through" | "round"));
+        let vessel = nouns::vessel(self.tokens, at.index + 1, to).is_some();
+        let own = open && off && self.follows_verb(at.index) && !vessel && at.index + 1 < to;
         at.index += 1;
         if !own {
-            (at.role, at.filled) = (role, false);
+            (at.role, at.filled, at.food) = (role, false, false);
         }
-        true
+        if role == Role::Aside {
+            Taken::Said
+        } else {
+            Taken::Passed
+        }
     }
 
     /// Whether the verb, or the verb with a particle, stands right before.
@@ -304,19 +352,19 @@ impl Reader<'_> {
             || (is(before(1), "adverb") && words::verb(before(2)).is_some())
     }
 
-    fn joiner(&self, at: &mut At, _to: usize) -> bool {
+    fn joiner(&self, at: &mut At, to: usize) -> Taken {
         let word = self.word(at.index);
-        let skip = is(word, "joiner") || is(word, "adverb") || word == "then";
-        let food = crate::lexicon::class(word).is(crate::lexicon::Class::FOOD);
-        if skip && !food {
-            at.index += 1;
-            return true;
+        // 'then half | cover' belongs to what follows.
+        let joins = is(word, "joiner") || word == "then" || (word == "half" && at.index + 1 == to);
+        if !(joins || is(word, "adverb")) || class(word).is(Class::FOOD) {
+            return Taken::No;
         }
-        false
+        at.index += 1;
+        if joins { Taken::Passed } else { Taken::Said }
     }
 
     /// A vessel or a food.
-    fn noun(&self, said: &mut Said, at: &mut At, to: usize) -> bool {
+    fn noun(&self, said: &mut Said, at: &mut At, to: usize) -> Taken {
         if let Some((vessel, next)) = nouns::vessel(self.tokens, at.index, to) {
             let role = if at.brackets && at.role == Role::Object {
                 Role::Aside
@@ -324,17 +372,17 @@ impl Reader<'_> {
                 at.role
             };
             said.vessels.push((role, vessel));
-            at.filled = true;
+            (at.filled, at.food) = (true, false);
             return moved(at, next);
         }
         let Some((mention, next)) = nouns::mention(self.tokens, at.index, to) else {
-            return false;
+            return Taken::No;
         };
         // 'add to the meat remaining fat': the place is named, what follows is what goes there.
         if at.filled && at.role == Role::To {
             at.role = Role::Object;
         }
-        at.filled = true;
+        (at.filled, at.food) = (true, true);
         said.heat_object |= at.role == Role::Object
             && mention
                 .words
@@ -435,7 +483,7 @@ impl Reader<'_> {
     }
 }
 
-fn moved(at: &mut At, next: usize) -> bool {
+fn moved(at: &mut At, next: usize) -> Taken {
     at.index = next;
-    true
+    Taken::Said
 }

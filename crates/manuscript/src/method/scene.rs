@@ -20,6 +20,8 @@ pub(super) struct Vessel {
     pub(super) contents: Vec<FoodRef>,
     pub(super) liquid: bool,
     pub(super) fat: bool,
+    /// Its contents are one thing: mixed, whisked, blended.
+    pub(super) mixed: bool,
 }
 
 /// What the next words are about when they name nothing.
@@ -45,6 +47,12 @@ pub(super) struct Scene {
     pub(super) oven: Option<(WrittenTemperature, bool)>,
     /// The vessel each food went into.
     pub(super) placed: BTreeMap<Place, usize>,
+    /// The vessel worked in before one without a name.
+    before: Option<usize>,
+    /// Foods that were made ready and have not gone in.
+    waiting: Vec<FoodRef>,
+    /// The foods that went in last.
+    pub(super) last: Vec<FoodRef>,
     /// The foods that were cut last.
     pub(super) cut: Vec<FoodRef>,
     /// Foods that the page names and the list does not, as they were first named.
@@ -67,6 +75,7 @@ impl Scene {
             contents: Vec::new(),
             liquid: false,
             fat: false,
+            mixed: false,
         });
         self.vessels.len() - 1
     }
@@ -110,17 +119,56 @@ impl Scene {
         if let Some(index) = self.working.filter(|index| *index < self.vessels.len()) {
             return index;
         }
+        self.unnamed(VesselKind::Cook)
+    }
+
+    /// A vessel that must be there though the page does not name it; the work goes on in it.
+    pub(super) fn unnamed(&mut self, kind: VesselKind) -> usize {
         self.vessels.push(Vessel {
             words: Words::default(),
-            kind: VesselKind::Cook,
+            kind,
             name: String::new(),
             noun: String::new(),
             contents: Vec::new(),
             liquid: false,
             fat: false,
+            mixed: false,
         });
-        self.working = Some(self.vessels.len() - 1);
-        self.vessels.len() - 1
+        let index = self.vessels.len() - 1;
+        self.before = self.working;
+        self.working = Some(index);
+        index
+    }
+
+    /// Whether the work goes on in a bowl without a name, to be brought to another vessel.
+    pub(super) fn is_aside(&self) -> bool {
+        self.here().is_some_and(|vessel| {
+            vessel.kind == VesselKind::Bowl && vessel.words.text.is_empty() && !vessel.contents.is_empty()
+        })
+    }
+
+    /// Back from a bowl without a name to the vessel before it.
+    pub(super) fn back(&mut self) {
+        if let Some(before) = self.before.take() {
+            self.working = Some(before);
+        } else {
+            self.to_the_stove();
+        }
+    }
+
+    /// What 'them' means when nothing is in hand: foods that wait to go in, else what is in the vessel.
+    pub(super) fn several(&self, names: &Names) -> Vec<FoodRef> {
+        let waiting: Vec<FoodRef> = self
+            .waiting
+            .iter()
+            .filter(|food| self.holds(&food.target).is_none())
+            .cloned()
+            .collect();
+        if waiting.is_empty() {
+            self.solids(names)
+        } else {
+            waiting
+        }
     }
 
     /// The vessel being worked in, if there is one.
@@ -169,6 +217,14 @@ impl Scene {
 
     /// Puts foods into a vessel.
     pub(super) fn put(&mut self, foods: &[FoodRef], into: usize, names: &Names) {
+        let named: Vec<FoodRef> = foods
+            .iter()
+            .filter(|food| food.target != Target::Pot)
+            .cloned()
+            .collect();
+        if !named.is_empty() {
+            self.last = named;
+        }
         for food in foods {
             self.lift(&food.target, matches!(food.share, Share::Whole));
             if let Target::Ingredient { index, item } = food.target {
@@ -220,13 +276,11 @@ impl Scene {
         vessel.contents.iter().filter(solid).cloned().collect()
     }
 
-    /// What follows from an operation for the next words.
-    pub(super) fn turn_to(&mut self, verb: Verb, foods: &[FoodRef]) {
-        let named: Vec<FoodRef> = foods
-            .iter()
-            .filter(|food| food.target != Target::Pot)
-            .cloned()
-            .collect();
+    /// What follows from an operation for the next words. `with` are the foods it was done with, not to.
+    pub(super) fn turn_to(&mut self, verb: Verb, foods: &[FoodRef], with: &[FoodRef]) {
+        let object =
+            |food: &&FoodRef| food.target != Target::Pot && !with.iter().any(|other| other.target == food.target);
+        let named: Vec<FoodRef> = foods.iter().filter(object).cloned().collect();
         match verb {
             Verb::Wash
             | Verb::PickOver
@@ -235,7 +289,6 @@ impl Scene {
             | Verb::Grind
             | Verb::Soak
             | Verb::Drain
-            | Verb::Shape
             | Verb::Dredge
             | Verb::Season
             | Verb::Beat
@@ -244,17 +297,33 @@ impl Scene {
                     self.cut.clone_from(&named);
                 }
                 let in_pot = named.iter().all(|food| self.here_holds(&food.target));
-                if !named.is_empty() && !(in_pot && matches!(verb, Verb::Season | Verb::Whisk | Verb::Beat)) {
+                let mixing = matches!(verb, Verb::Season | Verb::Whisk | Verb::Beat);
+                if !named.is_empty() && !(in_pot && mixing) && !matches!(verb, Verb::Whisk | Verb::Beat) {
+                    self.waiting.clone_from(&named);
                     self.focus = Focus::Hand(named);
                 }
             }
             Verb::Remove | Verb::SetAside => {
-                if !named.is_empty() {
-                    self.focus = Focus::TakenOut(named);
+                let foods: Vec<FoodRef> = named
+                    .into_iter()
+                    .filter(|food| !matches!(food.target, Target::Component(_)))
+                    .collect();
+                if !foods.is_empty() {
+                    self.focus = Focus::TakenOut(foods);
                 }
             }
+            // Fat or oven made hot for what is in hand.
+            Verb::Heat | Verb::Melt
+                if foods.iter().all(|food| food.target != Target::Pot) && matches!(self.focus, Focus::Hand(_)) => {}
             Verb::Cover | Verb::Uncover | Verb::KeepHot | Verb::Skim | Verb::Discard | Verb::Garnish | Verb::Rest => {}
             _ => self.focus = Focus::Pot,
+        }
+        if matches!(
+            verb,
+            Verb::Mix | Verb::Whisk | Verb::Beat | Verb::Knead | Verb::Puree | Verb::Shape | Verb::RubThroughSieve
+        ) && let Some(vessel) = self.working.and_then(|index| self.vessels.get_mut(index))
+        {
+            vessel.mixed = true;
         }
     }
 

@@ -61,6 +61,14 @@ pub(super) fn places(verb: Verb) -> bool {
     )
 }
 
+/// 'In', 'on' and 'over' right after it belong to it: 'stir in', 'pour over'.
+pub(super) fn puts(verb: Verb) -> bool {
+    matches!(
+        verb,
+        Verb::Add | Verb::Pour | Verb::Stir | Verb::Whisk | Verb::Beat | Verb::Mix | Verb::Garnish | Verb::Return
+    )
+}
+
 /// A time that is said with it is that of the cooking which follows.
 pub(super) fn takes_no_time(verb: Verb) -> bool {
     matches!(

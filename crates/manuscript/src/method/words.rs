@@ -41,6 +41,8 @@ pub(super) enum Inflection {
 pub(super) struct Marks {
     /// It also names a thing.
     pub(super) noun: bool,
+    /// It names a food: an order needs an article after it.
+    pub(super) food: bool,
     /// It also describes.
     pub(super) describes: bool,
     /// It may follow 'until' without an object.
@@ -84,6 +86,7 @@ pub(super) enum VesselKind {
     Cook,
     Bowl,
     Holder,
+    Serving,
     Oven,
     Broiler,
     Cold,
@@ -174,6 +177,7 @@ fn marks_of(text: &str) -> Marks {
     let has = |mark: &str| text.split(' ').any(|m| m == mark);
     Marks {
         noun: has("noun"),
+        food: has("food"),
         describes: has("adj"),
         in_cue: has("cue"),
         lets: has("let"),
@@ -186,6 +190,7 @@ fn marks_of(text: &str) -> Marks {
 fn joined(a: Marks, b: Marks) -> Marks {
     Marks {
         noun: a.noun || b.noun,
+        food: a.food || b.food,
         describes: a.describes || b.describes,
         in_cue: a.in_cue || b.in_cue,
         lets: a.lets || b.lets,
@@ -212,6 +217,7 @@ fn vessel_kind(name: &str) -> Option<VesselKind> {
         "cook" => VesselKind::Cook,
         "bowl" => VesselKind::Bowl,
         "holder" => VesselKind::Holder,
+        "serving" => VesselKind::Serving,
         "oven" => VesselKind::Oven,
         "broiler" => VesselKind::Broiler,
         "cold" => VesselKind::Cold,
