@@ -30,6 +30,8 @@ pub(crate) struct Named {
     /// NDB number; none for a blend and for what is kept by hand.
     pub(crate) ndb: Option<String>,
     pub(crate) blend: bool,
+    /// The row is another food's, for want of one of its own: the notes say whose.
+    pub(crate) stands_in: bool,
     pub(crate) kind: String,
 }
 
@@ -97,7 +99,20 @@ pub(crate) fn rows(text: &str) -> impl Iterator<Item = Vec<&str>> {
 fn names(text: &str) -> Result<Vec<Named>> {
     let mut names = Vec::new();
     for cells in rows(text) {
-        let &[key, name, plural, synonyms, ndb, kind, ..] = cells.as_slice() else {
+        let &[
+            key,
+            name,
+            plural,
+            synonyms,
+            ndb,
+            kind,
+            _state,
+            _animal,
+            _shop,
+            notes,
+            ..,
+        ] = cells.as_slice()
+        else {
             bail!("names.tsv: too few cells in '{}'", cells.join(" "));
         };
         let numbered = ndb.len() == 5 && ndb.bytes().all(|byte| byte.is_ascii_digit());
@@ -109,6 +124,7 @@ fn names(text: &str) -> Result<Vec<Named>> {
             words: household::words(&[name, plural, synonyms].join(" ")),
             ndb: numbered.then(|| ndb.to_owned()),
             blend: ndb == "blend",
+            stands_in: notes.contains("stands for"),
             kind: kind.to_owned(),
         });
     }

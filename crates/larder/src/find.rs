@@ -136,17 +136,9 @@ impl Index {
                 numbers.push(number);
             }
         }
-        let twice = |word: Option<&u32>| {
-            let names = word
-                .and_then(|word| self.spelled.get(*word as usize))
-                .map(|(_, _, names)| names);
-            names.into_iter().flatten().any(|name| {
-                self.names.get(*name as usize).is_some_and(|other| {
-                    other.food == food && other.words == numbers && other.surface == surface && other.shared == shared
-                })
-            })
-        };
-        if numbers.is_empty() || twice(numbers.first()) {
+        let own = self.names.iter().rev().take_while(|other| other.food == food);
+        let same = |other: &Name| other.words == numbers && other.surface == surface && other.shared == shared;
+        if numbers.is_empty() || own.into_iter().any(same) {
             return;
         }
         let name = self.names.len() as u32;
@@ -213,55 +205,71 @@ impl Index {
     /// Every food with a name that shares a word with the query, best first, one entry a food.
     fn rank(&self, tokens: &[Token]) -> Vec<Candidate> {
         let asked = self.asked(tokens);
-        let telling = |word: &Asked| !matches!(word.class, Class::Idle | Class::Cut | Class::State(_));
-        let any = asked.iter().any(|word| telling(word) && !word.numbers.is_empty());
-        let mut hits: HashMap<u32, u32> = HashMap::new();
-        for (_, name) in asked
-            .iter()
-            .filter(|word| telling(word) || !any)
-            .flat_map(|word| self.names_of(word, 0))
-        {
-            hits.entry(name).or_default();
-        }
-        for (place, name) in asked
-            .iter()
-            .take(32)
-            .zip(0u32..)
-            .flat_map(|(word, place)| self.names_of(word, place))
-        {
-            if let Some(mask) = hits.get_mut(&name) {
-                *mask |= 1 << place;
-            }
-        }
         let surface = tokens
             .iter()
             .map(|token| token.surface.as_str())
             .collect::<Vec<_>>()
             .join(" ");
-        let mut names: Vec<(u32, u32)> = hits.into_iter().collect();
-        names.sort_unstable();
         let mut best: Vec<Candidate> = Vec::new();
-        for (name, mask) in names {
+        for (name, mask) in self.sharing(&asked) {
             let Some(candidate) = self.weigh(name, mask, &asked, &surface) else {
                 continue;
             };
-            match best.iter_mut().find(|other| other.food == candidate.food) {
-                Some(other) if candidate.rank() > other.rank() => *other = candidate,
-                Some(_) => {}
-                None => best.push(candidate),
+            // The names of one food stand side by side.
+            match best.last_mut() {
+                Some(other) if other.food == candidate.food => {
+                    if candidate.rank() > other.rank() {
+                        *other = candidate;
+                    }
+                }
+                _ => best.push(candidate),
             }
         }
         best.sort_by(|a, b| b.score.total_cmp(&a.score).then(a.food.cmp(&b.food)));
         best
     }
 
-    /// The names a word of the query stands in, each with the word's place.
-    fn names_of(&self, word: &Asked, place: u32) -> impl Iterator<Item = (u32, u32)> {
+    /// The names that share a telling word with the query, each with the places of all words it shares, in order.
+    ///
+    /// Words of praise, cut and state tell nothing by themselves, unless the query holds no others.
+    fn sharing(&self, asked: &[Asked]) -> Vec<(u32, u32)> {
+        let telling = |word: &Asked| !matches!(word.class, Class::Idle | Class::Cut | Class::State(_));
+        let all = !asked.iter().any(|word| telling(word) && !word.numbers.is_empty());
+        let mut masks = vec![0u32; self.names.len()];
+        let mut touched = Vec::new();
+        for pass in [true, false] {
+            for (word, place) in asked
+                .iter()
+                .zip(0..32u32)
+                .filter(|(word, _)| (all || telling(word)) == pass)
+            {
+                for name in self.names_of(word) {
+                    let Some(mask) = masks.get_mut(name as usize) else {
+                        continue;
+                    };
+                    match (*mask, pass) {
+                        (0, true) => touched.push(name),
+                        (0, false) => continue,
+                        _ => {}
+                    }
+                    *mask |= 1 << place;
+                }
+            }
+        }
+        touched.sort_unstable();
+        touched
+            .into_iter()
+            .map(|name| (name, masks.get(name as usize).copied().unwrap_or(0)))
+            .collect()
+    }
+
+    /// The names a word of the query stands in.
+    fn names_of(&self, word: &Asked) -> impl Iterator<Item = u32> {
         let spelled = word
             .numbers
             .iter()
             .filter_map(|number| self.spelled.get(*number as usize));
-        spelled.flat_map(move |(_, _, names)| names.iter().map(move |name| (place, *name)))
+        spelled.flat_map(|(_, _, names)| names.iter().copied())
     }
 
     /// How well one name fits.

@@ -4,7 +4,7 @@
 //! Which words are spelling variants of each other, which are mere praise, cut, grade or state stands in
 //! `words.tsv`.
 
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 
 use crate::State;
 use crate::error::{Fault, TableError};
@@ -40,13 +40,13 @@ pub(crate) struct Token {
 /// The word table.
 #[derive(Debug, Default)]
 pub(crate) struct Words {
-    /// Two or three words that are read as one: `bone in`.
-    phrases: HashMap<String, String>,
+    /// Words that are read as one, by the first: `bone` → `in`, `bonein`.
+    phrases: HashMap<String, Vec<(Vec<String>, String)>>,
     /// Spelling variants: `tinned` is `canned`.
     same: HashMap<String, String>,
     classes: HashMap<String, Class>,
     /// Words that are passed over wherever they stand.
-    stops: Vec<String>,
+    stops: HashSet<String>,
 }
 
 impl Words {
@@ -58,11 +58,17 @@ impl Words {
             for word in row.filled(0)?.split(';').map(str::trim) {
                 let class = match row.filled(1)? {
                     "stop" => {
-                        words.stops.push(word.to_owned());
+                        words.stops.insert(word.to_owned());
                         continue;
                     }
                     "same" if word.contains(' ') => {
-                        words.phrases.insert(word.to_owned(), stands_for.clone());
+                        let mut parts = word.split(' ').map(str::to_owned);
+                        let first = parts.next().unwrap_or_default();
+                        words
+                            .phrases
+                            .entry(first)
+                            .or_default()
+                            .push((parts.collect(), stands_for.clone()));
                         continue;
                     }
                     "same" => {
@@ -94,22 +100,23 @@ impl Words {
                 continue;
             }
             at += 1;
-            if !self.stops.iter().any(|stop| stop == part) {
+            if !self.stops.contains(*part) {
                 tokens.push(self.token(part));
             }
         }
         tokens
     }
 
+    /// The longest phrase that begins at a word, and how many words it has.
     fn phrase(&self, parts: &[&str], at: usize) -> Option<(&str, usize)> {
-        for length in [3, 2] {
-            if let Some(run) = parts.get(at..at + length)
-                && let Some(joined) = self.phrases.get(&run.join(" "))
-            {
-                return Some((joined, length));
-            }
-        }
-        None
+        let rest = parts.get(at + 1..)?;
+        let phrases = self.phrases.get(*parts.get(at)?)?;
+        let begins = |words: &[String]| words.len() <= rest.len() && words.iter().zip(rest).all(|(a, b)| a == b);
+        let found = phrases
+            .iter()
+            .filter(|(words, _)| begins(words))
+            .max_by_key(|(words, _)| words.len());
+        found.map(|(words, joined)| (joined.as_str(), words.len() + 1))
     }
 
     fn token(&self, surface: &str) -> Token {

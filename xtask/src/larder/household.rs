@@ -173,6 +173,7 @@ mod tests {
             words: words("potato potatoes leek celery"),
             ndb: None,
             blend: false,
+            stands_in: false,
             kind: "root".into(),
         };
         let cases = [

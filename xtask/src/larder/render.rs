@@ -49,6 +49,9 @@ pub(crate) fn composition(names: &[Named], blends: &BTreeMap<String, Parts>, off
             }
             (None, false) => continue,
         };
+        if food.stands_in {
+            source.push_str(", standing in for want of its own row");
+        }
         let added = balance(&mut figures);
         if let Some(added) = added {
             write!(source, "; water {} g to make 100 g", signed(added))?;

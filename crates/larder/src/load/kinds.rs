@@ -1,5 +1,7 @@
 //! `kinds.tsv`: what holds for a kind of food, in whatever state or in one, unless a food's own row says otherwise.
 
+use std::collections::BTreeMap;
+
 use potwright_measure::Spread;
 
 use super::behaviour::Entry;
@@ -10,13 +12,7 @@ use crate::{Allergen, Contains, Kind, State};
 
 /// The rows of `kinds.tsv`, those for any state before those for one.
 pub(super) struct Kinds<'a> {
-    rows: Vec<Default<'a>>,
-}
-
-struct Default<'a> {
-    kind: Kind,
-    state: Option<State>,
-    what: What<'a>,
+    rows: BTreeMap<Kind, Vec<(Option<State>, What<'a>)>>,
 }
 
 /// What a row of `kinds.tsv` lays under a food.
@@ -36,21 +32,19 @@ pub(super) enum What<'a> {
 /// Reads the table.
 pub(super) fn read(text: &str) -> Result<Kinds<'_>, TableError> {
     let rows = rows("kinds.tsv", text, &KINDS)?;
-    let mut defaults = Vec::with_capacity(rows.len());
+    let mut kinds = Kinds { rows: BTreeMap::new() };
     for row in &rows {
-        let state = if row.text(1).is_empty() {
+        let state: Option<State> = if row.text(1).is_empty() {
             None
         } else {
             Some(row.word(1)?)
         };
-        defaults.push(Default {
-            kind: row.word(0)?,
-            state,
-            what: what(row)?,
-        });
+        kinds.rows.entry(row.word(0)?).or_default().push((state, what(row)?));
     }
-    defaults.sort_by_key(|default| default.state.is_some());
-    Ok(Kinds { rows: defaults })
+    for rows in kinds.rows.values_mut() {
+        rows.sort_by_key(|(state, _)| state.is_some());
+    }
+    Ok(kinds)
 }
 
 fn what<'a>(row: &Row<'a, 9>) -> Result<What<'a>, TableError> {
@@ -75,9 +69,9 @@ fn what<'a>(row: &Row<'a, 9>) -> Result<What<'a>, TableError> {
 impl<'a> Kinds<'a> {
     /// What holds for foods of this kind in this state; the more particular last.
     pub(super) fn of(&self, kind: Kind, state: State) -> impl Iterator<Item = &What<'a>> {
-        self.rows
-            .iter()
-            .filter(move |row| row.kind == kind && row.state.is_none_or(|its| its == state))
-            .map(|row| &row.what)
+        let rows = self.rows.get(&kind).map_or(&[][..], Vec::as_slice);
+        rows.iter()
+            .filter(move |(its, _)| its.is_none_or(|its| its == state))
+            .map(|(_, what)| what)
     }
 }
