@@ -38,6 +38,15 @@ pub(crate) const CLIPPY: Tool = Tool {
     package: "rust-clippy",
 };
 
+/// Runs the scorer that comes with a folder of readings.
+pub(crate) const PYTHON: Tool = Tool {
+    name: "python3",
+    purpose: "the scorer of readings",
+    probe: &["python3", "--version"],
+    component: "",
+    package: "python3",
+};
+
 impl Tool {
     /// Whether it is there.
     pub(crate) fn present(&self) -> bool {

@@ -4,8 +4,8 @@
 //! | --- | --- | --- |
 //! | `check` | everything a change must pass | `check/` |
 //! | `prove` | the long proofs, each a table in `docs/figures/` | `prove/` |
+//! | `score` | how well the reader does on pages read by hand | `score.rs` |
 //! | `larder` | the generated tables of the larder, from the official files | `larder.rs` |
-//! | `score` | the reader against readings made by hand | `score.rs` |
 
 #![expect(clippy::print_stdout, clippy::print_stderr, reason = "a program of the terminal")]
 
@@ -44,7 +44,7 @@ fn main() -> ExitCode {
         "check" => check::run(rest),
         "prove" => prove::run(rest),
         "larder" => larder::run(rest),
-        "score" => score::run(rest),
+        "score" => machine::PYTHON.provide(false).and_then(|()| score::run(rest)),
         "help" | "--help" | "-h" => {
             print!("{HELP}");
             Ok(())

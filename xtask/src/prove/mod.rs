@@ -4,6 +4,7 @@
 mod build;
 mod date;
 mod figures;
+mod score;
 mod speed;
 
 use std::path::Path;
@@ -25,6 +26,11 @@ const PROOFS: &[Proof] = &[
         name: "speed",
         shows: "time and memory a dish takes",
         work: speed::work,
+    },
+    Proof {
+        name: "score",
+        shows: "how well pages are read that were read by hand (POTWRIGHT_CORPUS names their folder)",
+        work: score::work,
     },
     Proof {
         name: "build",
