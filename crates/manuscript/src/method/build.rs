@@ -121,8 +121,12 @@ impl<'a> Builder<'a> {
                 fed.extend(self.participle(tokens, done));
                 index += 1;
             }
-            let shared = clauses.get(index).filter(|next| shares_object(tokens, clause, next));
+            let shared = sharing(tokens, &clauses, index - 1);
             if let Some(next) = shared {
+                // 'grate or slice': the same work in two words.
+                if same_work(clause, next) {
+                    continue;
+                }
                 fed = self.objects_of(tokens, next);
             }
             self.clause(tokens, clause, fed);
@@ -199,7 +203,7 @@ impl<'a> Builder<'a> {
         earlier || line
     }
 
-    fn referrer(&self, verb: &'static str, moved: bool) -> Referrer<'a> {
+    fn referrer(&self, verb: &'static str, moved: bool, goes_to: Option<usize>) -> Referrer<'a> {
         Referrer {
             text: self.text,
             recipe: self.recipe,
@@ -208,6 +212,7 @@ impl<'a> Builder<'a> {
             block: self.block.clone(),
             verb,
             moved,
+            goes_to,
         }
     }
 
@@ -230,7 +235,14 @@ impl<'a> Builder<'a> {
         }
         let goes = said.foods.iter().any(|(role, _)| *role == Role::To)
             || said.vessels.iter().any(|(role, _)| *role == Role::To);
-        let referrer = self.referrer(clause.verb, goes);
+        let plain = self.referrer(clause.verb, goes, None);
+        let to_food = said.foods.iter().find(|(role, _)| *role == Role::To);
+        let to_vessel = said.vessels.iter().find(|(role, _)| *role == Role::To).and_then(|(_, vessel)| self.scene.peek(vessel));
+        let goes_to = to_food.and_then(|(_, mention)| {
+            let there = plain.foods(mention, &self.scene, Standing { asks: false, object: false });
+            there.first().and_then(|food| self.scene.holds(&food.target))
+        });
+        let referrer = self.referrer(clause.verb, goes, goes_to.or(to_vessel));
         let mut foods: Vec<(Role, FoodRef)> = Vec::new();
         let mut kept: Vec<FoodRef> = Vec::new();
         for (role, mention) in &said.foods {
@@ -474,6 +486,7 @@ impl<'a> Builder<'a> {
             .heat
             .unwrap_or(if raised { HeatWord::High } else { HeatWord::Lower });
         self.heat = Some(heat);
+        self.go_under(told);
         let timed = told.said.times.iter().any(|timed| !timed.minutes.from_end);
         if timed {
             self.order(Verb::Simmer, told);
@@ -564,6 +577,24 @@ fn work_said_before(verb: Verb, foods: &[FoodRef], step: usize, span: Span) -> O
         meanwhile: false,
         optional: false,
     }
+}
+
+/// The clause whose object this one shares, over clauses that share it too.
+fn sharing<'c>(tokens: &[Token], clauses: &'c [Clause], at: usize) -> Option<&'c Clause> {
+    let mut index = at;
+    while shares_object(tokens, clauses.get(index)?, clauses.get(index + 1)?) {
+        index += 1;
+        let (from, to) = clauses.get(index)?.body;
+        if tokens.get(from..to)?.iter().any(|token| token.is_word() && !is(&token.lower, "joiner")) {
+            return clauses.get(index);
+        }
+    }
+    None
+}
+
+fn same_work(one: &Clause, other: &Clause) -> bool {
+    let last = |clause: &Clause| entry(clause.verb).and_then(|entry| entry.rows.last()).map(|row| row.meaning);
+    last(one).is_some() && last(one) == last(other)
 }
 
 /// 'Peel and slice the turnips': the first order has no words of its own and is done to what the second names.

@@ -153,6 +153,7 @@ fn step(tokens: &[Token], index: usize, going: &mut Going) {
     let Some(token) = tokens.get(index) else { return };
     match token.lower.as_str() {
         "until" | "till" | "til" => going.cue = true,
+        "then" => *going = Going::default(),
         word if is(word, "clause") => going.side = true,
         _ if token
             .sign()
@@ -204,8 +205,11 @@ fn head(
     if let Some(found) = lid(tokens, sentence, index, last).or_else(|| goes_in(tokens, sentence, index, last)) {
         return Some(found);
     }
-    let (verb, form) = words::verb(&token.lower)?;
+    // 'stir fry' in two words.
+    let pair = token.is("stir") && at(tokens, index + 1) == "fry";
+    let (verb, form) = words::verb(if pair { "stir-fry" } else { &token.lower })?;
     let entry = words::entry(verb)?;
+    let length = 1 + usize::from(pair);
     let edge = edge(tokens, sentence.0, index);
     let found = |lead, from: usize, at: usize, object: (usize, usize)| {
         Some(Clause {
@@ -215,7 +219,7 @@ fn head(
             at,
             before: (from, from),
             object,
-            body: (at + 1, at + 1),
+            body: (at + length, at + length),
             from,
             first: false,
         })
@@ -351,7 +355,9 @@ fn is_order(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Go
     if word == "heat" && next.is_some_and(|t| t.is("down") || (t.is("up") && last_word)) {
         return false;
     }
-    if next.is_some_and(|t| is(&t.lower, "finite") || t.is("of")) {
+    // 'skin side down', 'slices of bread', 'salt is'.
+    let thing = |t: &Token| is(&t.lower, "finite") || t.is("of") || (marks.noun && t.is_any(&["side", "sides"]));
+    if next.is_some_and(thing) {
         return false;
     }
     if marks.food {

@@ -300,6 +300,7 @@ impl Name {
         match group {
             "vegetable" => !derived && !spice,
             "spice" | "seasoning" => {
+                (word != "pepper" || spice) &&
                 !derived || in_group(&self.head, group) || self.head == "salt" || self.head == "leaf"
             }
             "dry" => in_group(&self.head, group) || self.head == "salt",

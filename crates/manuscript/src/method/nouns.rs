@@ -77,11 +77,12 @@ pub(super) fn vessel(tokens: &[Token], from: usize, to: usize) -> Option<(Vessel
     let mut start = from;
     let mut fresh = false;
     while start < to
-        && (is(at(tokens, start), "article") || matches!(at(tokens, start), "another" | "same" | "clean" | "separate"))
+        && (is(at(tokens, start), "article") || matches!(at(tokens, start), "another" | "same"))
     {
-        fresh |= matches!(at(tokens, start), "a" | "an" | "another" | "clean" | "separate");
+        fresh |= matches!(at(tokens, start), "a" | "an" | "another");
         start += 1;
     }
+    fresh |= matches!(at(tokens, start), "clean" | "separate" | "second" | "fresh");
     let mut index = start;
     while index < to && index < start + 6 {
         let token = tokens.get(index)?;
@@ -90,7 +91,8 @@ pub(super) fn vessel(tokens: &[Token], from: usize, to: usize) -> Option<(Vessel
             let next = of_iced_water(tokens, next, to, kind);
             return Some((mention_of(tokens, start, index, next, kind, fresh), next));
         }
-        if !comma && !names(token) {
+        let food = class(&token.lower).is(Class::FOOD) && vessel_noun(tokens, index + 1, to).is_none();
+        if !comma && (!names(token) || food || (index > start && is_new_start(tokens, index))) {
             return None;
         }
         index += 1;
@@ -171,6 +173,10 @@ struct Measured {
 /// The thing that is named here, and the index of the token after it.
 pub(super) fn mention(tokens: &[Token], from: usize, to: usize) -> Option<(Mention, usize)> {
     let first = tokens.get(from).filter(|_| from < to)?;
+    // 'both thinly sliced', 'all finely diced': work on what was named.
+    if first.is_any(&["both", "all"]) && tokens.get(from + 1).is_some_and(|t| is(&t.lower, "adverb") || is_work(t)) {
+        return None;
+    }
     if is(&first.lower, "pronoun") && !follows_noun(tokens, from, to) {
         return Some((pronoun(tokens, from, Share::Whole), from + 1));
     }

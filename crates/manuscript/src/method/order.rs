@@ -17,10 +17,11 @@ impl Builder<'_> {
         let place = self.go_to_vessel(verb, told, &foods);
         let timed = told.said.times.iter().any(|timed| !timed.minutes.from_end);
         let bare_stir = verb == Verb::Stir && foods.iter().all(|food| food.target == Target::Pot);
-        let split = (takes::takes_no_time(verb) && timed && !bare_stir) || self.boils_on(verb, told);
+        let split = (takes::takes_no_time(verb) && timed && !bare_stir) || self.boils_on(verb, told) || (verb == Verb::Cover && (told.said.cue.is_some() || told.said.heat.is_some()));
         let mut operation = self.blank(verb, told);
         operation.foods.clone_from(&foods);
-        operation.into = place.or_else(|| self.inferred());
+        let served = self.scene.served.clone().filter(|_| matches!(verb, Verb::Garnish | Verb::Spread | Verb::Serve));
+        operation.into = place.or(served).or_else(|| self.inferred());
         operation.cover = told.said.cover;
         operation.repeat.clone_from(&told.said.repeat);
         if verb == Verb::Heat || !split {
@@ -96,6 +97,11 @@ impl Builder<'_> {
             .foods
             .iter()
             .any(|(role, food)| *role == Role::Object && foods.contains(food));
+        // 'drop in the hot fat': the fat is there already, what is in hand is dropped into it.
+        let hand = self.scene.hand();
+        if object && verb == Verb::Add && !hand.is_empty() && foods.iter().all(|food| self.scene.here_has(&food.target)) {
+            return hand;
+        }
         if object && verb != Verb::Serve {
             return foods;
         }
@@ -107,7 +113,12 @@ impl Builder<'_> {
             }
             // 'chop the garlic; stir in along with the thyme', 'peel the pears; cover with wine'.
             Verb::Add | Verb::Pour | Verb::Stir if !foods.is_empty() && matches!(self.scene.focus, Focus::Hand(_)) => {
-                held.into_iter().chain(foods).collect()
+                self.scene.hand().into_iter().chain(foods).collect()
+            }
+            // 'stir into the soup': what was mixed in another vessel.
+            Verb::Add | Verb::Pour | Verb::Stir if self.goes_elsewhere(told) => {
+                let inside = self.scene.here().map(|vessel| vessel.contents.clone()).unwrap_or_default();
+                inside.into_iter().chain(foods).collect()
             }
             // 'cover with the stock', 'thicken with flour', 'garnish with parsley': what is named is what goes in.
             Verb::Add
@@ -173,6 +184,14 @@ impl Builder<'_> {
                 }
             }
             _ => pot(),
+        }
+    }
+
+    /// 'Lower the heat under the soup pot': the work goes on there.
+    pub(super) fn go_under(&mut self, told: &Told) {
+        let named = told.said.vessels.iter().find(|(_, vessel)| vessel.kind == VesselKind::Cook);
+        if let Some(index) = named.and_then(|(_, vessel)| self.scene.peek(vessel)) {
+            self.scene.working = Some(index);
         }
     }
 
@@ -287,6 +306,13 @@ impl Builder<'_> {
         if let Some(index) = cooking {
             self.scene.working = Some(index);
         }
+    }
+
+    /// The clause says where to, by a food that is in another vessel than the one being worked in, and not what.
+    fn goes_elsewhere(&self, told: &Told) -> bool {
+        let to = told.foods.iter().find(|(role, _)| *role == Role::To);
+        let there = to.and_then(|(_, food)| self.scene.holds(&food.target));
+        there.is_some() && there != self.scene.working && matches!(self.scene.focus, Focus::Pot)
     }
 
     /// Whether everything in a bowl without a name is what is brought.
@@ -481,6 +507,11 @@ impl Builder<'_> {
             self.pour_from(verb, told, foods, into);
             self.scene.put(foods, into, self.names);
         }
+        let serving = told.said.vessels.iter().find(|(role, vessel)| vessel.kind == VesselKind::Serving && *role != Role::From);
+        if let Some((_, vessel)) = serving {
+            let words = without_article(Words::at(self.text, vessel.span), &vessel.name);
+            self.scene.served = Some(VesselRef { words, inferred: true });
+        }
         match verb {
             Verb::Drain => self.dry(),
             Verb::Reduce
@@ -567,17 +598,15 @@ impl Builder<'_> {
 
     /// 'Add the paste, 1 minute': the minute is cooking.
     fn cook_on(&mut self, told: &Told) {
-        let first = told.said.times.iter().position(|timed| !timed.minutes.from_end);
-        let Some(timed) = first.and_then(|at| told.said.times.get(at)) else {
-            return;
-        };
+        let timed = told.said.times.iter().find(|timed| !timed.minutes.from_end);
+        let span = timed.map(|timed| timed.minutes.span).or(told.said.cue.as_ref().map(|cue| cue.span)).unwrap_or(told.span);
         self.scene.to_the_stove();
         let inner = Told {
             clause: told.clause,
             said: told.said.clone(),
             foods: Vec::new(),
-            span: timed.minutes.span,
-            verb_span: timed.minutes.span,
+            span,
+            verb_span: span,
             half: false,
         };
         let verb = match self.facts(&inner, |facts| facts.meaning("cook")) {
@@ -587,7 +616,7 @@ impl Builder<'_> {
         let mut operation = self.blank(verb, &inner);
         operation.foods = vec![self.pot(&inner)];
         operation.into = self.inferred();
-        operation.minutes = Some(timed.minutes.clone());
+        operation.minutes = timed.map(|timed| timed.minutes.clone());
         operation.cue.clone_from(&told.said.cue);
         operation.cover = told.said.cover;
         self.heat_of(&mut operation, &inner);
@@ -649,6 +678,8 @@ impl Builder<'_> {
         }
         if timed {
             self.timed_without_verb(told, foods);
+        } else if self.operations.is_empty() && self.recipe.layout == Layout::Prose {
+            // The foods of a dish, told before anything is done.
         } else if !foods.is_empty() && begins {
             let taste = told.said.says("taste");
             let verb = if taste { Verb::Season } else { Verb::Add };

@@ -20,6 +20,8 @@ pub(super) struct Referrer<'a> {
     pub(super) verb: &'a str,
     /// What is named is moved to another vessel.
     pub(super) moved: bool,
+    /// The vessel it goes to, when a food that is in it says which.
+    pub(super) goes_to: Option<usize>,
 }
 
 /// How a noun stands in its clause.
@@ -43,7 +45,8 @@ impl Referrer<'_> {
         let Some(last) = mention.words.last() else {
             return self.unnamed_rest(mention, scene);
         };
-        if is(last, "all") {
+        let dry = mention.words.iter().any(|word| word == "dry");
+        if is(last, "all") && !dry {
             return self.everything(mention, scene);
         }
         let correcting = matches!(self.verb, "adjust" | "correct" | "check" | "taste");
@@ -58,6 +61,9 @@ impl Referrer<'_> {
             verb: self.verb,
             recipe: self.recipe,
         };
+        if let Some(all) = self.brought_along(mention, scene) {
+            return all.into_iter().map(|food| self.food(mention, food.target)).collect();
+        }
         let found = self.names.find(mention, &sought);
         let whole_name = found.first().and_then(|place| self.names.get(*place));
         let pot = is(&singular(last), "pot") && !whole_name.is_some_and(|name| name_is_meant(name, mention, scene));
@@ -79,6 +85,24 @@ impl Referrer<'_> {
             target,
             share: mention.share,
         }
+    }
+
+    /// 'Add the vegetables to the beans': vegetables that were cooked in another vessel come with all that is in it.
+    fn brought_along(&self, mention: &Mention, scene: &Scene) -> Option<Vec<FoodRef>> {
+        let to = self.goes_to?;
+        let last = singular(mention.words.last()?);
+        if !matches!(last.as_str(), "vegetable" | "mixture" | "veg") {
+            return None;
+        }
+        let from = scene.vessels.iter().enumerate().rposition(|(index, vessel)| {
+            let some = vessel.contents.iter().filter(|food| self.is_vegetable(&food.target)).count() > 1;
+            index != to && (some || (last == "mixture" && !vessel.contents.is_empty()))
+        })?;
+        scene.vessels.get(from).map(|vessel| vessel.contents.clone())
+    }
+
+    fn is_vegetable(&self, target: &Target) -> bool {
+        matches!(target, Target::Ingredient { index, item } if self.names.get((*index, *item)).is_some_and(|name| name.acts_as("vegetable")))
     }
 
     /// 'it', 'them': what is in hand, or the pot.

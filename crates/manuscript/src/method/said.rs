@@ -6,7 +6,7 @@ use super::clauses::Clause;
 use super::nouns::{self, Mention, VesselMention};
 use super::phrases::{self, Found};
 use super::words::{self, Inflection, is};
-use crate::lexicon::{Class, class};
+use crate::lexicon::{Class, class, singular};
 use crate::token::{Gap, Token};
 use crate::{Cover, HeatWord, Minutes, Repeat, Span, Words};
 
@@ -102,6 +102,8 @@ struct At {
     role: Role,
     /// The role is that of a phrase which has its noun already.
     filled: bool,
+    /// 'stirring with a spoon': what follows is by the way, up to the next sign.
+    aside: bool,
     /// What fills the role is a food, so that a list goes on in it.
     food: bool,
     apart: bool,
@@ -161,6 +163,7 @@ impl Reader<'_> {
             index: from,
             role,
             filled: false,
+            aside: false,
             food: false,
             apart: false,
             brackets: false,
@@ -236,7 +239,7 @@ impl Reader<'_> {
             '(' => at.brackets = true,
             ')' => at.brackets = false,
             ',' | ':' | '–' | '—' => {
-                at.apart = true;
+                (at.apart, at.aside) = (true, false);
                 let list =
                     at.food && matches!(at.role, Role::With | Role::In | Role::Over | Role::Discard | Role::Keep);
                 if at.filled && at.role != Role::Object && !list {
@@ -334,6 +337,8 @@ impl Reader<'_> {
         let vessel = nouns::vessel(self.tokens, at.index + 1, to).is_some();
         let own = open && off && self.follows_verb(at.index) && !vessel && at.index + 1 < to;
         at.index += 1;
+        at.aside |= role == Role::Aside && (is(&word, "manner") || word == "to");
+        let role = if at.aside && matches!(role, Role::With | Role::In | Role::Over | Role::To) { Role::Aside } else { role };
         if !own {
             (at.role, at.filled, at.food) = (role, false, false);
         }
@@ -382,7 +387,8 @@ impl Reader<'_> {
         if at.filled && at.role == Role::To {
             at.role = Role::Object;
         }
-        (at.filled, at.food) = (true, true);
+        at.filled = true;
+        at.food = mention.words.last().is_some_and(|word| class(word).is(Class::FOOD) || class(&singular(word)).is(Class::FOOD));
         said.heat_object |= at.role == Role::Object
             && mention
                 .words

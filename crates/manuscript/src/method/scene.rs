@@ -47,6 +47,8 @@ pub(super) struct Scene {
     pub(super) oven: Option<(WrittenTemperature, bool)>,
     /// The vessel each food went into.
     pub(super) placed: BTreeMap<Place, usize>,
+    /// What the dish was served in.
+    pub(super) served: Option<crate::VesselRef>,
     /// The vessel worked in before one without a name.
     before: Option<usize>,
     /// Foods that were made ready and have not gone in.
@@ -325,6 +327,19 @@ impl Scene {
         {
             vessel.mixed = true;
         }
+    }
+
+    /// Foods in hand.
+    pub(super) fn hand(&self) -> Vec<FoodRef> {
+        match &self.focus {
+            Focus::Hand(foods) => foods.clone(),
+            _ => Vec::new(),
+        }
+    }
+
+    /// Whether all there is of a food is in the vessel being worked in.
+    pub(super) fn here_has(&self, target: &Target) -> bool {
+        self.here_holds(target)
     }
 
     fn here_holds(&self, target: &Target) -> bool {
