@@ -122,7 +122,16 @@ impl Food {
         }
     }
 
+    /// A cup or spoon: a loose measure by its own row where there is one, else by density.
     fn spooned(&self, unit: Unit, cut: &str) -> Option<Weighed> {
+        let loose = self
+            .weights
+            .iter()
+            .find(|weight| weight.unit == Some(unit) && unit.spread() > 1.0);
+        if let Some(row) = loose {
+            let ends = self.own_ends(row, row.mass.grams());
+            return Some(weighed(row, ends, Fit::Same));
+        }
         let millilitres = unit.volume(Measures::Us)?.to_f64();
         let heaped = self.density(cut)?;
         Some(Weighed {
@@ -215,10 +224,11 @@ fn weighed(row: &Weight, mass_g: Spread, fit: Fit) -> Weighed {
     }
 }
 
-/// Grams per millilitre of a volume row; none for a piece.
+/// Grams per millilitre of a volume row; none for a piece, and none for a pinch or a splash, whose volume is a guess.
 fn heap(weight: &Weight) -> Option<f64> {
-    let millilitres = weight.unit?.volume(Measures::Us)?.to_f64();
-    (millilitres > 0.0).then(|| weight.mass.grams() / millilitres)
+    let unit = weight.unit?;
+    let millilitres = unit.volume(Measures::Us)?.to_f64();
+    (millilitres > 0.0 && unit.spread() <= 1.0).then(|| weight.mass.grams() / millilitres)
 }
 
 /// The row whose cut fits best: `Same` when it names a cut that was asked for, or none was asked and it names none.

@@ -1,6 +1,7 @@
 //! The official wording of household weights ('stalk, large (11"-12" long)', '.5 cup, diced') in our units and cuts.
 //!
-//! What is no kitchen measure is passed over: servings, ounces, cubic inches, yields of cooked meat from raw.
+//! What is no kitchen measure is passed over: servings, ounces, cubic inches, yields of cooked meat from raw; tins and
+//! jars too, which the table weighs sometimes whole, sometimes drained.
 
 use super::Named;
 
@@ -38,7 +39,7 @@ const NOT_A_MEASURE: [&str; 22] = [
 ];
 
 /// Words for a unit of the measure crate.
-const UNITS: [(&str, &str); 38] = [
+const UNITS: [(&str, &str); 35] = [
     ("cup", "cup"),
     ("cups", "cup"),
     ("tbsp", "tablespoon"),
@@ -66,8 +67,6 @@ const UNITS: [(&str, &str); 38] = [
     ("bunch", "bunch"),
     ("stick", "stick"),
     ("bulb", "bulb"),
-    ("can", "can"),
-    ("jar", "jar"),
     ("fillet", "fillet"),
     ("fillets", "fillet"),
     ("sheet", "sheet"),
@@ -76,13 +75,63 @@ const UNITS: [(&str, &str); 38] = [
     ("piece", "piece"),
     ("dash", "dash"),
     ("drop", "drop"),
-    ("bottle", "bottle"),
 ];
 
 /// Words for a piece of any food.
 const PIECES: [&str; 14] = [
     "each", "item", "unit", "whole", "fruit", "spear", "ear", "pod", "pepper", "root", "rhizome", "chop", "steak",
     "sprout",
+];
+
+/// The words a cut may be made of. A weight with any other is passed over: the official table has trade names among
+/// them, and shapes that no page asks for.
+const CUTS: [&str; 46] = [
+    "chopped",
+    "diced",
+    "sliced",
+    "slices",
+    "slice",
+    "shredded",
+    "grated",
+    "cubes",
+    "cubed",
+    "mashed",
+    "pureed",
+    "halves",
+    "quartered",
+    "quarters",
+    "pieces",
+    "strips",
+    "chunks",
+    "crumbled",
+    "crumbs",
+    "crushed",
+    "ground",
+    "whole",
+    "leaves",
+    "packed",
+    "unpacked",
+    "not",
+    "drained",
+    "undrained",
+    "pitted",
+    "cooked",
+    "whipped",
+    "melted",
+    "slivered",
+    "sifted",
+    "unsifted",
+    "sections",
+    "kernels",
+    "florets",
+    "peeled",
+    "unpeeled",
+    "thin",
+    "thick",
+    "or",
+    "and",
+    "with",
+    "sprigs",
 ];
 
 const SIZES: [&str; 4] = ["small", "medium", "large", "jumbo"];
@@ -109,7 +158,7 @@ pub(crate) fn said(text: &str, food: &Named) -> Option<Said> {
         let volume = ["cup", "tablespoon", "teaspoon", "fluid_ounce", "pint", "quart"].contains(unit);
         let cut = match size {
             Some(size) if !volume => size.to_owned(),
-            _ => joined(words.get(1..).unwrap_or(&[])),
+            _ => joined(words.get(1..).unwrap_or(&[]))?,
         };
         return Some(Said { unit, cut });
     }
@@ -129,21 +178,27 @@ pub(crate) fn said(text: &str, food: &Named) -> Option<Said> {
         let cut = match size {
             Some("large") if extra => "extra large".to_owned(),
             Some(size) => size.to_owned(),
-            None => joined(&rest.cloned().collect::<Vec<_>>()),
+            None => joined(&rest.cloned().collect::<Vec<_>>())?,
         };
         return Some(Said { unit: "each", cut });
     }
     None
 }
 
-/// Words of a cut in a row, without small words at the ends.
-fn joined(words: &[String]) -> String {
-    let small = |word: &&String| ["with", "without", "or", "and", "of", "the", "skin", "bone"].contains(&word.as_str());
-    if words.iter().all(|word| small(&word)) {
-        String::new()
-    } else {
-        words.join(" ")
+/// The words of a cut in a row; none when one of them is no word of a cut.
+fn joined(words: &[String]) -> Option<String> {
+    let aside = |word: &String| {
+        [
+            "of", "the", "skin", "bone", "removed", "raw", "fluid", "regular", "only",
+        ]
+        .contains(&word.as_str())
+    };
+    let words: Vec<&str> = words.iter().filter(|word| !aside(word)).map(String::as_str).collect();
+    if !words.iter().all(|word| CUTS.contains(word)) {
+        return None;
     }
+    let told = words.iter().any(|word| !["or", "and", "with", "not"].contains(word));
+    Some(if told { words.join(" ") } else { String::new() })
 }
 
 /// The text without what stands in brackets.
@@ -187,6 +242,9 @@ mod tests {
             ("extra large", Some(("each", "extra large"))),
             ("leek", Some(("each", ""))),
             ("clove", Some(("clove", ""))),
+            ("thigh, bone and skin removed", None),
+            ("cracker, Somebody's Own", None),
+            ("cup, Somebody's Own", None),
             ("NLEA serving", None),
             ("oz, boneless", None),
             (

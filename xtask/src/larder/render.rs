@@ -117,14 +117,18 @@ pub(crate) fn weights(names: &[Named], official: &Official) -> Result<String> {
     Ok(out)
 }
 
-/// `refuse.tsv`. Meat and poultry are left out: their official refuse is bone and separable fat of a cut that a cook
-/// may buy boned and trimmed, or may put into the pot on the bone; both stand in tables kept by hand.
+/// Kinds whose official refuse is not what a cook throws away: of meat it is bone and separable fat of a cut that may
+/// be bought boned and trimmed, or may go into the pot on the bone; of nuts and dried fruit shell and stone that the
+/// shop has taken off. What holds for them stands in the tables kept by hand.
+const NO_OFFICIAL_REFUSE: [&str; 5] = ["meat", "poultry", "bacon", "nut", "dried_fruit"];
+
+/// `refuse.tsv`.
 pub(crate) fn refuse(names: &[Named], official: &Official) -> Result<String> {
     let mut out =
         format!("{MARK}\n# share of the food as purchased that is thrown away in preparation\nkey\tshare\tsource\n");
     for food in names {
         let Some(ndb) = &food.ndb else { continue };
-        if ["meat", "poultry", "bacon"].contains(&food.kind.as_str()) {
+        if NO_OFFICIAL_REFUSE.contains(&food.kind.as_str()) {
             continue;
         }
         match official.refuse_percent.get(ndb) {
