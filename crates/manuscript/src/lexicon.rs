@@ -28,6 +28,7 @@ impl Class {
     pub(crate) const CONTAINER: Class = Class(1 << 17);
     pub(crate) const EQUIPMENT: Class = Class(1 << 18);
     pub(crate) const OIL: Class = Class(1 << 19);
+    pub(crate) const LOOSE: Class = Class(1 << 20);
 
     /// The sizes.
     pub(crate) const SIZE: Class = Class(Self::SMALL.0 | Self::MEDIUM.0 | Self::LARGE.0);
@@ -59,6 +60,7 @@ impl Class {
             "container" => Class::CONTAINER,
             "equipment" => Class::EQUIPMENT,
             "oil" => Class::OIL,
+            "loose" => Class::LOOSE,
             _ => Class::default(),
         }
     }
@@ -84,7 +86,7 @@ pub(crate) enum Part {
 struct Lexicon {
     words: HashMap<&'static str, Class>,
     names: HashMap<&'static str, (&'static str, bool)>,
-    kept: Vec<Vec<&'static str>>,
+    kept: HashMap<&'static str, Vec<Vec<&'static str>>>,
     headings: HashMap<&'static str, Part>,
     verbs: HashSet<&'static str>,
 }
@@ -99,12 +101,16 @@ fn lexicon() -> &'static Lexicon {
             *class = *class | Class::of_name(row[1]);
         }
         let names = rows(include_str!("../data/names.tsv")).map(|row| (row[0], (row[1], row[2] == "name")));
-        let kept = rows(include_str!("../data/kept.tsv")).map(|row| row[0].split(' ').collect());
+        let mut kept: HashMap<&'static str, Vec<Vec<&'static str>>> = HashMap::new();
+        for row in rows(include_str!("../data/kept.tsv")) {
+            let words: Vec<&str> = row[0].split(' ').collect();
+            kept.entry(words[0]).or_default().push(words);
+        }
         let headings = rows(include_str!("../data/headings.tsv")).filter_map(|row| Some((row[0], part(row[1])?)));
         Lexicon {
             words,
             names: names.collect(),
-            kept: kept.collect(),
+            kept,
             headings: headings.collect(),
             verbs: rows(include_str!("../data/verbs.tsv")).map(|row| row[0]).collect(),
         }
@@ -178,9 +184,9 @@ pub(crate) fn meant(word: &str, whole: bool) -> Option<&'static str> {
     (whole || !only_whole).then_some(*meant)
 }
 
-/// The names that hold 'and' or 'of' and are one food, each as its words in small letters.
-pub(crate) fn kept() -> &'static [Vec<&'static str>] {
-    &lexicon().kept
+/// The names of several words that start with this one and are kept whole, each as its words in small letters.
+pub(crate) fn kept(first: &str) -> &'static [Vec<&'static str>] {
+    lexicon().kept.get(first).map_or(&[], Vec::as_slice)
 }
 
 /// Whether a word can tell the cook to do something.

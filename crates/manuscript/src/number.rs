@@ -2,7 +2,7 @@
 
 use potwright_measure::{Amount, Exact};
 
-use crate::lexicon::{Class, class};
+use crate::lexicon::Class;
 use crate::token::{Gap, Token};
 
 /// An amount and the index of the token after it.
@@ -54,7 +54,7 @@ fn qualifiers(tokens: &[Token], at: usize) -> (usize, bool) {
         let Some(token) = tokens.get(next) else {
             return (next, about);
         };
-        let words = class(&token.lower);
+        let words = token.class;
         let follows = |word: &str| tokens.get(next + 1).is_some_and(|t| t.is(word));
         if token.sign() == Some('~') || words.is(Class::ABOUT) {
             about = true;
@@ -66,7 +66,7 @@ fn qualifiers(tokens: &[Token], at: usize) -> (usize, bool) {
         } else if token.is_any(&["over", "under"]) && number(tokens, next + 1).is_some() {
             (about, next) = (true, next + 1);
         } else if is_article(token)
-            && tokens.get(next + 1).is_some_and(|t| class(&t.lower).is(Class::ABOUT))
+            && tokens.get(next + 1).is_some_and(|t| t.class.is(Class::ABOUT))
             && (number(tokens, next + 2).is_some() && !tokens[next + 1].is("short"))
         {
             // 'a good 80 ml', 'a scant 2 cups'.
@@ -226,7 +226,7 @@ fn and_part(tokens: &[Token], at: usize, whole: Exact) -> Option<(Exact, usize)>
 
 /// A fraction said in one word: 'half', 'one-fourth', 'three-quarters'.
 fn part_in_words(tokens: &[Token], at: usize) -> Option<(Exact, usize)> {
-    let word = &tokens.get(at)?.lower;
+    let word = tokens.get(at)?.lower.as_str();
     if word == "half-a-dozen" {
         return Some((Exact::whole(6), at + 1));
     }

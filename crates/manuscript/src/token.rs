@@ -1,8 +1,11 @@
 //! Words, numbers and signs of a stretch of text, each with its place.
 
+use std::borrow::Cow;
+
 use potwright_measure::{Exact, fractions};
 
 use crate::Span;
+use crate::lexicon::{self, Class};
 
 /// What a token is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -25,6 +28,29 @@ pub(crate) enum Gap {
     Wide,
 }
 
+/// A word in small letters; borrowed where it is typed so.
+#[derive(Clone, Debug, PartialEq)]
+pub(crate) struct Small<'t>(Cow<'t, str>);
+
+impl Small<'_> {
+    pub(crate) fn as_str(&self) -> &str {
+        &self.0
+    }
+}
+
+impl std::ops::Deref for Small<'_> {
+    type Target = str;
+    fn deref(&self) -> &str {
+        &self.0
+    }
+}
+
+impl std::fmt::Display for Small<'_> {
+    fn fmt(&self, f: &mut std::fmt::Formatter<'_>) -> std::fmt::Result {
+        f.write_str(&self.0)
+    }
+}
+
 /// A word, a number or a sign.
 #[derive(Clone, Debug, PartialEq)]
 pub(crate) struct Token<'t> {
@@ -34,12 +60,14 @@ pub(crate) struct Token<'t> {
     /// As typed.
     pub(crate) text: &'t str,
     /// In small letters, apostrophes plain.
-    pub(crate) lower: String,
+    pub(crate) lower: Small<'t>,
+    /// The classes of the word; none for numbers and signs.
+    pub(crate) class: Class,
 }
 
 impl Token<'_> {
     pub(crate) fn is(&self, lower: &str) -> bool {
-        self.lower == lower
+        &*self.lower == lower
     }
 
     pub(crate) fn is_any(&self, words: &[&str]) -> bool {
@@ -48,7 +76,7 @@ impl Token<'_> {
 
     /// Whether it is one of the words of a list with single spaces between.
     pub(crate) fn is_one_of(&self, words: &str) -> bool {
-        words.split(' ').any(|word| word == self.lower)
+        words.split(' ').any(|word| word == &*self.lower)
     }
 
     pub(crate) fn is_word(&self) -> bool {
@@ -94,13 +122,19 @@ pub(crate) fn tokens(text: &str, span: Span) -> Vec<Token<'_>> {
         }
         let (kind, end) = token(text, at, span.end, letter);
         let typed = text.get(at..end).unwrap_or("");
-        let lower = typed.to_lowercase().replace(['’', '‘'], "'");
+        let lower = small(typed);
+        let class = if kind == Kind::Word {
+            lexicon::class(&lower)
+        } else {
+            Class::default()
+        };
         found.push(Token {
             kind,
             gap,
             span: Span::new(at, end),
             text: typed,
             lower,
+            class,
         });
         (gap, spaces, at) = (Gap::None, 0, end);
     }
@@ -108,6 +142,15 @@ pub(crate) fn tokens(text: &str, span: Span) -> Vec<Token<'_>> {
         first.gap = Gap::Space;
     }
     found
+}
+
+/// Small letters, apostrophes plain.
+fn small(typed: &str) -> Small<'_> {
+    let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c.is_ascii_punctuation();
+    Small(match typed.chars().all(plain) {
+        true => Cow::Borrowed(typed),
+        false => Cow::Owned(typed.to_lowercase().replace(['’', '‘'], "'")),
+    })
 }
 
 fn token(text: &str, at: usize, end: usize, first: char) -> (Kind, usize) {

@@ -15,15 +15,15 @@ pub(crate) fn split(words: &[&Token]) -> Option<usize> {
     let noun = left.iter().any(|t| nounlike(t))
         || left
             .last()
-            .is_some_and(|t| class(&t.lower).is(Class::KIND | Class::OIL | Class::BOUGHT));
+            .is_some_and(|t| t.class.is(Class::KIND | Class::OIL | Class::BOUGHT));
     let right_noun = right.iter().any(|t| nounlike(t)) || right.first().is_some_and(|t| t.number().is_some());
     // 'minced or pressed' after the noun is work, not food.
     let works = left
         .last()
-        .is_some_and(|t| class(&t.lower).is(Class::PREPARED) && !class(&t.lower).is(Class::BOUGHT | Class::FOOD))
+        .is_some_and(|t| t.class.is(Class::PREPARED) && !t.class.is(Class::BOUGHT | Class::FOOD))
         && right
             .first()
-            .is_some_and(|t| class(&t.lower).is(Class::PREPARED | Class::MANNER));
+            .is_some_and(|t| t.class.is(Class::PREPARED | Class::MANNER));
     let more = right.first().is_some_and(|t| t.is_any(&["more", "so", "less", "to"]));
     (noun && right_noun && !works && !more && !(slash && right.first().is_some_and(|t| t.number().is_some())))
         .then_some(at)
@@ -35,8 +35,8 @@ pub(crate) fn with_shared_head<'a, 't>(left: &[&'a Token<'t>], right: &[&'a Toke
     let (Some(last), Some(head)) = (left.last(), end_noun(right)) else {
         return words;
     };
-    let kind = class(&last.lower);
-    let carrier = class(&head.lower).is(Class::CARRIER);
+    let kind = last.class;
+    let carrier = head.class.is(Class::CARRIER);
     let describes = kind.is(Class::KIND | Class::BOUGHT) && !kind.is(Class::FOOD);
     let pressed = head.is("oil") && kind.is(Class::OIL);
     let stock = head.is_any(&["stock", "broth", "bouillon"])
@@ -126,10 +126,10 @@ fn item(line: &Line, words: &[&Token], own: &Item, measured: bool) -> Option<Ite
         // 'or 1 tsp dried', 'red is fine': the same food in another state or kind.
         let state: Vec<String> = words
             .iter()
-            .filter(|t| class(&t.lower).is(Class::STATE))
-            .map(|t| t.lower.clone())
+            .filter(|t| t.class.is(Class::STATE))
+            .map(|t| t.lower.to_string())
             .collect();
-        let kind: Vec<&&Token> = words.iter().filter(|t| class(&t.lower).is(Class::KIND)).collect();
+        let kind: Vec<&&Token> = words.iter().filter(|t| t.class.is(Class::KIND)).collect();
         if state.is_empty() && kind.is_empty() {
             return (measured && words.is_empty()).then(|| own.clone()).filter(|_| false);
         }

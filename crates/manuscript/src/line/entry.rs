@@ -1,7 +1,7 @@
 //! One entry of a line: one amount and the foods that have it.
 
 use super::alternative::{alternatives, split, with_shared_head};
-use super::name::{Context, named, nounlike};
+use super::name::{Context, kept, named, nounlike};
 use super::quantity::{Measured, measured, unit};
 use super::{Line, tail};
 use crate::lexicon::{self, Class, class};
@@ -42,7 +42,13 @@ pub(crate) fn entries(line: &Line, whole: Span) -> Vec<Ingredient> {
     let divided = drafts.iter().any(|d| d.made.divided);
     let finish = |mut draft: Draft| {
         draft.made.preparation = preparation(&draft);
-        draft.made.line = words.clone();
+        // A page that is one line is not kept once more with every entry.
+        let whole = words.text.len() < 2000;
+        draft.made.line = if whole {
+            words.clone()
+        } else {
+            Words::at(line.text, draft.made.span)
+        };
         draft.made.divided |= divided;
         draft.made
     };
@@ -108,19 +114,20 @@ fn part_of_counted(line: &Line, at: usize) -> Option<(Draft, usize)> {
     let is = |index: usize, words: &[&str]| tokens.get(index).is_some_and(|t| t.is_any(words));
     let mut start = at + usize::from(is(at, &["the"]));
     let from = start;
-    while tokens.get(start).is_some_and(|t| {
-        class(&t.lower).is(Class::PREPARED | Class::MANNER | Class::STATE) && !class(&t.lower).is(Class::PART)
-    }) {
+    while tokens
+        .get(start)
+        .is_some_and(|t| t.class.is(Class::PREPARED | Class::MANNER | Class::STATE) && !t.class.is(Class::PART))
+    {
         start += 1;
     }
     let mut next = start;
-    while tokens.get(next).is_some_and(|t| class(&t.lower).is(Class::PART))
+    while tokens.get(next).is_some_and(|t| t.class.is(Class::PART))
         || (next > start
             && (is(next, &["and", "of"])
                 || tokens
                     .get(next)
                     .is_some_and(|t| matches!(t.sign(), Some('&' | '+' | ','))))
-            && tokens.get(next + 1).is_some_and(|t| class(&t.lower).is(Class::PART)))
+            && tokens.get(next + 1).is_some_and(|t| t.class.is(Class::PART)))
     {
         next += 1;
     }
@@ -163,7 +170,7 @@ fn part_of_counted(line: &Line, at: usize) -> Option<(Draft, usize)> {
     }
     if let Some(span) = line.span(from, start).filter(|_| start > from) {
         let words = Words::at(line.text, span);
-        let only_state = tokens[from..start].iter().all(|t| class(&t.lower).is(Class::STATE));
+        let only_state = tokens[from..start].iter().all(|t| t.class.is(Class::STATE));
         if !only_state {
             draft.prepared.insert(0, (None, words));
         }
@@ -208,8 +215,8 @@ fn bare_food(line: &Line, at: usize) -> bool {
     let ends = rest
         .get(words.len())
         .is_none_or(|t| matches!(t.sign(), Some(',' | ';' | '.')));
-    ends && words.last().is_some_and(|t| class(&t.lower).is(Class::FOOD))
-        && words.iter().all(|t| class(&t.lower).is(describes) || t.is("and"))
+    ends && words.last().is_some_and(|t| t.class.is(Class::FOOD))
+        && words.iter().all(|t| t.class.is(describes) || t.is("and"))
 }
 
 /// Whether a new amount with a food of its own stands here.
@@ -228,16 +235,16 @@ fn starts_entry(line: &Line, at: usize, comma: bool) -> bool {
     let Some(noun) = line.tokens.get(measure.next).filter(|t| t.is_word()) else {
         return false;
     };
-    if unit(&line.tokens, measure.next).is_some() && !class(&noun.lower).is(Class::FOOD) {
+    if unit(&line.tokens, measure.next).is_some() && !noun.class.is(Class::FOOD) {
         // 'about 3 lb' at the end says the amount again.
         return false;
     }
-    let of = class(&noun.lower);
+    let of = noun.class;
     let food = line.tokens[measure.next..]
         .iter()
         .take(4)
         .take_while(|t| t.is_word())
-        .any(|t| class(&t.lower).is(Class::FOOD));
+        .any(|t| t.class.is(Class::FOOD));
     let other = of.is(Class::PREPARED | Class::SHAPE | Class::MANNER) && !food
         || noun.is_any(&[
             "them", "for", "to", "in", "at", "per", "a", "more", "extra", "or", "and", "by", "of", "on", "if", "hours",
@@ -357,7 +364,7 @@ fn foodlike(words: &[&Token], bare: bool) -> bool {
     };
     let head = words[..found.used].iter().rev().find(|t| t.is_word());
     let Some(head) = head else { return false };
-    let of = class(&head.lower);
+    let of = head.class;
     let tells = Class::PREPARED | Class::SHAPE | Class::MANNER | Class::STATE | Class::SIZE | Class::KIND;
     if of.is(Class::FOOD)
         && !words
@@ -369,7 +376,7 @@ fn foodlike(words: &[&Token], bare: bool) -> bool {
     bare && !of.is(tells)
         && words.len() <= 3
         && !words.iter().any(|t| {
-            class(&t.lower).is(Class::PREPARED | Class::SHAPE)
+            t.class.is(Class::PREPARED | Class::SHAPE)
                 || t.is_any(&["temperature", "off", "on", "out", "in", "tbc", "please", "whatever"])
         })
 }
@@ -382,8 +389,8 @@ fn kind_after(line: &Line, segment: &[usize], draft: &mut Draft) -> bool {
     };
     let broth = item.name.ends_with("stock") || item.name.ends_with("broth");
     let fits = |t: &Token| {
-        class(&t.lower).is(Class::KIND | Class::OIL) && !class(&t.lower).is(Class::PREPARED | Class::TEMPERATURE)
-            || broth && class(&t.lower).is(Class::FOOD)
+        t.class.is(Class::KIND | Class::OIL) && !t.class.is(Class::PREPARED | Class::TEMPERATURE)
+            || broth && t.class.is(Class::FOOD)
     };
     let kinds: Vec<&&Token> = words
         .iter()
@@ -499,30 +506,21 @@ fn two_counts(line: &Line, segment: &[usize], draft: &mut Draft) -> bool {
 fn conjuncts(words: &[&Token]) -> Vec<(usize, usize)> {
     let mut ranges = Vec::new();
     let mut from = 0;
-    let kept = |at: usize| {
-        lexicon::kept().iter().any(|phrase| {
-            (0..phrase.len()).any(|back| {
-                at >= back
-                    && words
-                        .get(at - back..at - back + phrase.len())
-                        .is_some_and(|part| part.iter().zip(phrase).all(|(t, w)| t.is(w)))
-            })
-        })
-    };
+    let kept = kept(words);
     let mut noun = false;
     for at in 0..words.len() {
         let token = words[at];
         let joins = token.is("and") || matches!(token.sign(), Some('&' | '+'));
-        if joins && noun && !kept(at) {
+        if joins && noun && !kept[at] {
             let rest = &words[at + 1..];
             let head = rest.iter().find(|t| nounlike(t));
-            let parts = class(&words[at - 1].lower).is(Class::PART)
-                && rest.first().is_some_and(|t| class(&t.lower).is(Class::PART))
+            let parts = words[at - 1].class.is(Class::PART)
+                && rest.first().is_some_and(|t| t.class.is(Class::PART))
                 && (at - from == 1 || rest.iter().any(|t| t.is("of")));
-            let food = head.is_some_and(|t| class(&t.lower).is(Class::FOOD) || at - from <= 3)
+            let food = head.is_some_and(|t| t.class.is(Class::FOOD) || at - from <= 3)
                 && !rest.first().is_some_and(|t| {
                     t.is_any(&["their", "its", "the", "more", "extra", "all", "then", "cut"])
-                        || class(&t.lower).is(Class::PREPARED) && !rest.iter().any(|t| class(&t.lower).is(Class::FOOD))
+                        || t.class.is(Class::PREPARED) && !rest.iter().any(|t| t.class.is(Class::FOOD))
                 });
             // Once the name is over, 'and' joins words of work.
             let over = named("", &words[from..at], Context::default()).is_some_and(|n| n.used < at - from);

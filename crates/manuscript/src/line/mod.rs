@@ -11,6 +11,7 @@ pub(crate) mod name;
 pub(crate) mod quantity;
 mod tail;
 
+use crate::lexicon::Class;
 use crate::token::{Gap, Kind, Token, tokens};
 use crate::{Ingredient, Span};
 
@@ -105,28 +106,20 @@ impl<'t> Line<'t> {
         } else {
             vec![0; found.len()]
         };
-        let mut line = Line {
-            text,
-            tokens: Vec::with_capacity(found.len()),
-            asides: Vec::new(),
-        };
-        let mut at = 0;
-        while at < found.len() {
+        let mut line = Line { text, tokens: Vec::with_capacity(found.len()), asides: Vec::new() };
+        let mut found = found.into_iter().enumerate();
+        while let Some((at, mut token)) = found.next() {
             let end = closing[at];
-            if end == 0 {
-                line.tokens.push(found[at].clone());
-                at += 1;
-                continue;
+            if end > 0 {
+                let inner: Vec<Token> = found.by_ref().take(end - at - 1).map(|(_, token)| token).collect();
+                let close = found.next().map_or(token.span, |(_, close)| close.span);
+                token.span = token.span.join(close);
+                token.kind = Kind::Aside(line.asides.len());
+                token.text = token.span.of(text);
+                token.class = Class::default();
+                line.asides.push(Self::fold(text, inner, depth + 1));
             }
-            let mut token = found[at].clone();
-            token.span = token.span.join(found[end].span);
-            token.kind = Kind::Aside(line.asides.len());
-            token.text = token.span.of(text);
-            token.lower = String::new();
             line.tokens.push(token);
-            line.asides
-                .push(Self::fold(text, found[at + 1..end].to_vec(), depth + 1));
-            at = end + 1;
         }
         line
     }

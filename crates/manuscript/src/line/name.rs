@@ -3,7 +3,7 @@
 use potwright_measure::Unit;
 
 use super::quantity::size_word;
-use crate::lexicon::{self, Class, class};
+use crate::lexicon::{self, Class};
 use crate::token::{Kind, Token};
 use crate::{Item, Size, Span, Words};
 
@@ -73,6 +73,9 @@ const AFTER: &[&str] = &[
     "(",
 ];
 
+/// No name is looked for beyond this many words: a page may be one line.
+const LONGEST: usize = 60;
+
 /// Context that changes how words are taken.
 #[derive(Clone, Copy, Debug, Default)]
 pub(crate) struct Context {
@@ -84,6 +87,7 @@ pub(crate) struct Context {
 
 /// The name in these words (no commas, brackets left out). `None` when no word can be a name.
 pub(crate) fn named(text: &str, words: &[&Token], context: Context) -> Option<Named> {
+    let words = &words[..words.len().min(LONGEST)];
     let kept = kept(words);
     let used = end_of_name(words, &kept);
     let mut found = Named {
@@ -100,14 +104,12 @@ pub(crate) fn named(text: &str, words: &[&Token], context: Context) -> Option<Na
 }
 
 /// For every word, whether it belongs to a name that is kept whole.
-fn kept(words: &[&Token]) -> Vec<bool> {
+pub(crate) fn kept(words: &[&Token]) -> Vec<bool> {
     let mut mask = vec![false; words.len()];
-    for at in 0..words.len() {
-        for phrase in lexicon::kept() {
-            let fits = words
-                .get(at..at + phrase.len())
-                .is_some_and(|part| part.iter().zip(phrase).all(|(t, w)| t.is(w)));
-            if fits {
+    for (at, first) in words.iter().enumerate() {
+        for phrase in lexicon::kept(&first.lower) {
+            let part = words.get(at..at + phrase.len());
+            if part.is_some_and(|part| part.iter().zip(phrase).all(|(t, w)| t.is(w))) {
                 mask[at..at + phrase.len()].fill(true);
             }
         }
@@ -117,7 +119,7 @@ fn kept(words: &[&Token]) -> Vec<bool> {
 
 /// Whether a word can be the noun itself: it is not one of those that only describe.
 pub(crate) fn nounlike(token: &Token) -> bool {
-    let words = class(&token.lower);
+    let words = token.class;
     let describes = Class::STATE
         | Class::SIZE
         | Class::ABOUT
@@ -139,13 +141,13 @@ pub(crate) fn nounlike(token: &Token) -> bool {
 fn end_of_name(words: &[&Token], kept: &[bool]) -> usize {
     let mut noun = false;
     // Whether a food still follows each word before the sentence turns to something else.
-    let last_food = words.iter().rposition(|t| class(&t.lower).is(Class::FOOD));
+    let last_food = words.iter().rposition(|t| t.class.is(Class::FOOD));
     for (at, token) in words.iter().enumerate() {
         if kept[at] {
             noun = true;
             continue;
         }
-        let words_of = class(&token.lower);
+        let words_of = token.class;
         if noun {
             let likened = token.is("size") || token.is("the") && words.get(at + 1).is_some_and(|t| t.is("size"));
             let ends = likened
@@ -169,7 +171,7 @@ fn joined_later(words: &[&Token], at: usize) -> bool {
     let next_food = words
         .iter()
         .skip(at)
-        .position(|t| class(&t.lower).is(Class::FOOD))
+        .position(|t| t.class.is(Class::FOOD))
         .map(|i| i + at);
     next_food.is_some_and(|food| {
         words[at..food]
@@ -181,7 +183,7 @@ fn joined_later(words: &[&Token], at: usize) -> bool {
 /// 'in chunks', 'in their skins', 'in all': no part of the name, as 'in oil' would be.
 fn shaped(rest: &[&Token]) -> bool {
     rest.iter().take(6).any(|t| {
-        class(&t.lower).is(Class::SHAPE)
+        t.class.is(Class::SHAPE)
             || t.is_any(&[
                 "its", "their", "skins", "shell", "shells", "all", "total", "half", "two", "season",
             ])
@@ -210,7 +212,7 @@ fn sort<'a, 't>(
             name.push(token);
             continue;
         }
-        let words_of = class(&token.lower);
+        let words_of = token.class;
         let rest = &words[at + 1..];
         let works = work(words, at, context, run.is_some_and(|(_, end)| end == at));
         if works {
@@ -230,7 +232,7 @@ fn sort<'a, 't>(
         } else if words_of.is(Class::SIZE) && !words_of.is(Class::FOOD) && !rest.is_empty() {
             found.size = found.size.take().or(size_word(words_of));
         } else if words_of.is(Class::STATE) && !rest.is_empty() && !bought_so(rest, token) {
-            found.item.state.push(token.lower.clone());
+            found.item.state.push(token.lower.to_string());
         } else if skipped(token, words_of, name.is_empty()) && !rest.is_empty() {
         } else {
             name.push(token);
@@ -270,19 +272,19 @@ fn skipped(token: &Token, words: Class, first: bool) -> bool {
 
 /// 'ground beef', 'minced pork': the meat is bought so.
 fn bought_so(rest: &[&Token], token: &Token) -> bool {
-    token.is_any(&["ground", "minced"]) && rest.iter().any(|t| class(&t.lower).is(Class::MEAT))
+    token.is_any(&["ground", "minced"]) && rest.iter().any(|t| t.class.is(Class::MEAT))
 }
 
 /// Whether the word before the noun tells of work or temperature.
 fn work(words: &[&Token], at: usize, context: Context, running: bool) -> bool {
     let token = words[at];
-    let of = class(&token.lower);
+    let of = token.class;
     let rest = &words[at + 1..];
     let noun_follows = rest.iter().any(|t| nounlike(t));
     if !noun_follows {
         return false;
     }
-    let next = rest.first().map_or(Class::default(), |t| class(&t.lower));
+    let next = rest.first().map_or(Class::default(), |t| t.class);
     let work_next = next.is(Class::PREPARED) && !next.is(Class::BOUGHT)
         || rest.first().is_some_and(|t| t.is_any(&["ground", "dried", "minced"]));
     if of.is(Class::MANNER) && !of.is(Class::FOOD) {
@@ -292,12 +294,12 @@ fn work(words: &[&Token], at: usize, context: Context, running: bool) -> bool {
         return next.is(Class::PREPARED) || next.is(Class::MANNER);
     }
     // 'stewed and strained tomatoes': what is joined to work is work.
-    let joined = rest.first().is_some_and(|t| t.is_any(&["and", "or"]))
-        && rest.get(1).is_some_and(|t| only_work(class(&t.lower)));
+    let joined =
+        rest.first().is_some_and(|t| t.is_any(&["and", "or"])) && rest.get(1).is_some_and(|t| only_work(t.class));
     if of.is(Class::BOUGHT) && joined && !of.is(Class::KIND) {
         return true;
     }
-    let manner_before = at > 0 && class(&words[at - 1].lower).is(Class::MANNER);
+    let manner_before = at > 0 && words[at - 1].class.is(Class::MANNER);
     if manner_before && running && (of.is(Class::PREPARED | Class::STATE | Class::BOUGHT)) {
         return true;
     }
@@ -319,13 +321,13 @@ fn only_work(words: Class) -> bool {
 
 /// 'hot milk' is a temperature, 'hot paprika' is not; 'boiling water', not 'boiling potatoes'.
 fn heats(token: &Token, rest: &[&Token]) -> bool {
-    let liquid = rest.iter().any(|t| class(&t.lower).is(Class::LIQUID));
+    let liquid = rest.iter().any(|t| t.class.is(Class::LIQUID));
     let sharp = rest
         .last()
         .is_some_and(|t| t.is_any(&["sauce", "pepper", "peppers", "paprika"]));
     match token.lower.as_str() {
         "hot" | "boiling" | "simmering" | "cool" => {
-            liquid && !sharp || rest.first().is_some_and(|t| only_work(class(&t.lower)))
+            liquid && !sharp || rest.first().is_some_and(|t| only_work(t.class))
         }
         "cold" | "chilled" => !rest.first().is_some_and(|t| t.is_any(&["cuts", "meats"])),
         _ => true,
@@ -347,7 +349,7 @@ fn take_unit(name: &mut Vec<&Token>, context: Context, found: &mut Named) {
     let Some(unit) = Unit::from_spelling(last.text) else {
         return;
     };
-    let of = class(&before.lower);
+    let of = before.class;
     let takes = match unit {
         Unit::Clove | Unit::Bulb | Unit::Sprig | Unit::Stalk | Unit::Bunch | Unit::Rasher => of.is(Class::FOOD),
         Unit::Slice => of.is(Class::FOOD) && !before.is_any(&["apple"]),
@@ -391,7 +393,7 @@ pub(crate) fn spelled(name: &[&Token]) -> String {
         }
         let typed = token.text;
         let shouted = typed.chars().filter(|c| c.is_alphabetic()).count() > 1 && !typed.chars().any(char::is_lowercase);
-        if shouted || class(&token.lower) != Class::default() {
+        if shouted || token.class != Class::default() {
             typed.to_lowercase()
         } else {
             typed.to_owned()

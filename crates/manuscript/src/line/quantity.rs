@@ -3,7 +3,7 @@
 use potwright_measure::{Amount, Dimension, Exact, Measures, Unit};
 
 use super::Line;
-use crate::lexicon::{Class, class};
+use crate::lexicon::Class;
 use crate::number::{self, Counted};
 use crate::token::{Gap, Kind, Token};
 use crate::{Open, Quantity, Size, Span, Words};
@@ -56,11 +56,6 @@ const IMPLIED: &[Unit] = &[
     Unit::Grain,
     Unit::Spoonful,
 ];
-
-/// Measures without a size that are not units: 'a drizzle of oil'.
-const LOOSE: &str = "grating gratings grind grinding grinds grindings drizzle dollop dollops squeeze squeezes twist twists \
-    scrape scraping sprinkle sprinkling scattering dusting lot lots plenty suspicion hint dot dots scrap scraps turn turns \
-    saltspoon saltspoons saltspoonful saltspoonfuls coffeespoon coffeespoonful";
 
 /// Packages without a unit of their own, after a weight: '200 g block feta'.
 const FORMS: &str = "block bar tube punnet ball wedge container pot log joint piece pieces";
@@ -233,14 +228,15 @@ pub(crate) fn unit(tokens: &[Token], at: usize) -> Option<(Unit, usize)> {
             .is_some_and(|t| t.sign() == Some('.') && t.gap == Gap::None)
     };
     let after = at + 1 + usize::from(stop(at + 1));
-    if let Some(second) = tokens.get(after).filter(|t| t.is_word() && t.gap <= Gap::Space)
+    let second = tokens.get(after).filter(|t| t.is_word() && t.gap <= Gap::Space);
+    let two = second.filter(|t| !t.class.is(Class::FOOD) && !first.class.is(Class::FOOD) && !t.is("of"));
+    if let Some(second) = two
         && let Some(unit) = Unit::from_spelling(&format!("{} {}", first.text, second.text))
     {
         return Some((unit, after + 1 + usize::from(stop(after + 1))));
     }
     // 'bun' is bread before it is a bunch.
-    if first.is_any(&["bun", "lit", "mil", "slug", "curl", "curls", "gr", "grs", "pack"])
-        && class(&first.lower).is(Class::FOOD)
+    if first.is_any(&["bun", "lit", "mil", "slug", "curl", "curls", "gr", "grs", "pack"]) && first.class.is(Class::FOOD)
     {
         return None;
     }
@@ -270,7 +266,7 @@ fn qualify(line: &Line, found: &mut Measured, amount: &mut Amount) {
             found.next += 1;
             continue;
         }
-        let words = class(&token.lower);
+        let words = token.class;
         let likened = token.lower.ends_with("-sized") || token.lower.ends_with("-size");
         let before_unit = || unit(&line.tokens, found.next + 1).is_some() || sized_again(line, found.next + 1);
         if words.is(Class::SIZE) && !words.is(Class::FOOD) {
@@ -289,7 +285,7 @@ fn qualify(line: &Line, found: &mut Measured, amount: &mut Amount) {
 }
 
 fn sized_again(line: &Line, at: usize) -> bool {
-    line.tokens.get(at).is_some_and(|t| class(&t.lower).is(Class::SIZE)) && unit(&line.tokens, at + 1).is_some()
+    line.tokens.get(at).is_some_and(|t| t.class.is(Class::SIZE)) && unit(&line.tokens, at + 1).is_some()
 }
 
 /// The size a word of size says.
@@ -311,7 +307,7 @@ fn multiple(line: &Line, found: &mut Measured) -> Option<Quantity> {
         .is_some_and(|t| t.is("x") || matches!(t.sign(), Some('×' | '*')));
     let at = found.next + usize::from(times);
     // 'a large 400 g tin'.
-    let at = at + usize::from(tokens.get(at).is_some_and(|t| class(&t.lower).is(Class::SIZE)));
+    let at = at + usize::from(tokens.get(at).is_some_and(|t| t.class.is(Class::SIZE)));
     let inner = number::amount(tokens, at).filter(|inner| !inner.article)?;
     let (unit, next) = measure_unit(tokens, inner.next)?;
     found.next = second_system(tokens, next);
@@ -346,7 +342,7 @@ fn package(line: &Line, at: usize, counted: Counted) -> Option<(Quantity, Unit, 
     let second = second + usize::from(matches!(tokens.get(second)?.kind, Kind::Aside(_)));
     let (unit, after) = unit(tokens, second)?;
     let packed = is_package(unit);
-    let said = tokens.get(second).is_some_and(|t| class(&t.lower).is(Class::CONTAINER)) && packed;
+    let said = tokens.get(second).is_some_and(|t| t.class.is(Class::CONTAINER)) && packed;
     if !said || !continues(line, after) {
         return None;
     }
@@ -582,11 +578,11 @@ fn open(line: &Line, at: usize) -> Option<Measured> {
     let word = tokens.get(at + article)?;
     let mut next = at + article + 1;
     let mut size_next = next;
-    if tokens.get(size_next).is_some_and(|t| class(&t.lower).is(Class::SIZE)) {
+    if tokens.get(size_next).is_some_and(|t| t.class.is(Class::SIZE)) {
         size_next += 1;
     }
     // 'a few grindings of pepper'.
-    let loose_next = tokens.get(size_next).is_some_and(|t| t.is_one_of(LOOSE));
+    let loose_next = tokens.get(size_next).is_some_and(|t| t.class.is(Class::LOOSE));
     let unit_after = unit(tokens, size_next).filter(|(_, after)| continues(line, *after));
     let mut unit_open = None;
     if word.is_any(&["few", "several"]) || article == 0 && word.is_any(&["some"]) {
@@ -625,7 +621,7 @@ fn words(line: &Line, at: usize, next: usize) -> Option<Words> {
 }
 
 fn loose(tokens: &[Token], at: usize) -> bool {
-    tokens.get(at).is_some_and(|t| t.is_one_of(LOOSE)) && tokens.get(at + 1).is_some_and(|t| t.is("of"))
+    tokens.get(at).is_some_and(|t| t.class.is(Class::LOOSE)) && tokens.get(at + 1).is_some_and(|t| t.is("of"))
 }
 
 /// 'a drizzle of oil', 'a good grating of nutmeg'.
@@ -676,7 +672,7 @@ fn implied(line: &Line, at: usize, noun_before: bool) -> Option<Measured> {
     let (unit, next) = unit(tokens, found.next)?;
     let of = tokens.get(next).is_some_and(|t| t.is("of"));
     let small = tokens.get(found.next).is_some_and(|t| t.text.len() > 2);
-    let food = tokens.get(next).is_some_and(|t| class(&t.lower).is(Class::FOOD));
+    let food = tokens.get(next).is_some_and(|t| t.class.is(Class::FOOD));
     let loosely_named = matches!(
         unit,
         Unit::Pinch

@@ -5,7 +5,7 @@ use super::alternative::alternatives;
 use super::entry::Draft;
 use super::name::nounlike;
 use super::quantity::{aside_quantities, measured};
-use crate::lexicon::{Class, class};
+use crate::lexicon::Class;
 use crate::number;
 use crate::token::{Kind, Token};
 use crate::{Quantity, Span, Words};
@@ -62,7 +62,8 @@ fn serves(token: &Token) -> bool {
 
 /// Reads one stretch after the name.
 pub(crate) fn apply(line: &Line, segment: &[usize], draft: &mut Draft) {
-    let mut segment = segment;
+    // What is told of one food is never longer; a page may be one line.
+    let mut segment = &segment[..segment.len().min(120)];
     while let Some((first, rest)) = segment.split_first() {
         let token = &line.tokens[*first];
         let skip = token.sign().is_some_and(|s| !matches!(s, '~' | '+'))
@@ -196,8 +197,8 @@ fn other(line: &Line, segment: &[usize], draft: &mut Draft) {
         draft.made.optional = true;
         return;
     }
-    let of = class(&first.lower);
-    let foods = rest.iter().any(|t| class(&t.lower).is(Class::FOOD));
+    let of = first.class;
+    let foods = rest.iter().any(|t| t.class.is(Class::FOOD));
     if of.is(Class::PREPARED | Class::MANNER) && !of.is(Class::BOUGHT | Class::FOOD) && !foods {
         tell(line, segment, draft);
         return;
@@ -272,22 +273,18 @@ fn tell(line: &Line, segment: &[usize], draft: &mut Draft) {
         segment = &segment[1..];
     }
     let tokens: Vec<&Token> = segment.iter().map(|at| &line.tokens[*at]).collect();
-    let sold = |t: &&Token| class(&t.lower).is(Class::STATE | Class::BOUGHT) && !class(&t.lower).is(Class::PREPARED);
-    let state = tokens.iter().all(|t| sold(t) || t.is_any(&["and", "or"]))
-        && tokens.iter().any(|t| class(&t.lower).is(Class::STATE));
+    let sold = |t: &&Token| t.class.is(Class::STATE | Class::BOUGHT) && !t.class.is(Class::PREPARED);
+    let state =
+        tokens.iter().all(|t| sold(t) || t.is_any(&["and", "or"])) && tokens.iter().any(|t| t.class.is(Class::STATE));
     let size = tokens
         .iter()
-        .all(|t| class(&t.lower).is(Class::SIZE) && !class(&t.lower).is(Class::FOOD));
+        .all(|t| t.class.is(Class::SIZE) && !t.class.is(Class::FOOD));
     if let (true, Some(item)) = (state, draft.made.items.last_mut()) {
-        item.state.extend(tokens.iter().map(|t| t.lower.clone()));
+        item.state.extend(tokens.iter().map(|t| t.lower.to_string()));
         return;
     }
     if size && !tokens.is_empty() {
-        draft.made.size = draft
-            .made
-            .size
-            .take()
-            .or(super::quantity::size_word(class(&tokens[0].lower)));
+        draft.made.size = draft.made.size.take().or(super::quantity::size_word(tokens[0].class));
         return;
     }
     // The work is over where a purpose or a condition follows: 'chopped, to serve', 'diced if large'.
@@ -349,7 +346,7 @@ pub(crate) fn aside(aside: &Line, draft: &mut Draft) {
         let own = draft.made.items.last().cloned().unwrap_or_default();
         let others = alternatives(aside, 0, end, &own);
         draft.made.alternatives.extend(others);
-    } else if first.number().is_some() || class(&first.lower).is(Class::ABOUT) || first.is("weighing") {
+    } else if first.number().is_some() || first.class.is(Class::ABOUT) || first.is("weighing") {
         let before = draft.prepared.len();
         if !again(aside, &all, draft) {
             draft.prepared.truncate(before);
@@ -365,7 +362,7 @@ fn told(aside: &Line) -> bool {
         return false;
     };
     let flags = aside.tokens.iter().any(|t| t.is_any(&["optional", "divided", "taste"]));
-    let of = class(&first.lower);
+    let of = first.class;
     flags
         || first.is_any(&["for", "to", "plus", "if", "cut", "extra"])
         || of.is(Class::PREPARED | Class::MANNER) && !aside.tokens.iter().any(|t| t.sign() == Some('*'))
@@ -404,6 +401,6 @@ fn stand_in(aside: &Line) -> Option<usize> {
     });
     let food = aside.tokens[..at]
         .iter()
-        .any(|t| nounlike(t) && class(&t.lower).is(Class::FOOD) || class(&t.lower).is(Class::KIND));
+        .any(|t| nounlike(t) && t.class.is(Class::FOOD) || t.class.is(Class::KIND));
     (said && food && at > 0).then_some(at)
 }

@@ -1,7 +1,7 @@
 //! Notes to the desk: what stands in square brackets.
 
 use crate::Span;
-use crate::lexicon::{Class, class};
+use crate::lexicon::Class;
 
 /// A note with its brackets, and the words between them.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -58,7 +58,7 @@ fn amount_alone(text: &str, inner: Span) -> bool {
     let about = line
         .tokens
         .first()
-        .is_some_and(|t| class(&t.lower).is(Class::ABOUT) || t.number().is_some());
+        .is_some_and(|t| t.class.is(Class::ABOUT) || t.number().is_some());
     about && !crate::line::quantity::aside_quantities(&line).is_empty()
 }
 

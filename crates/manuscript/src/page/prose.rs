@@ -206,15 +206,13 @@ fn stretch(line: &Line, at: usize) -> Option<(usize, bool)> {
     if let Some(measure) = measured(line, at, false) {
         let end = noun_phrase(line, measure.next)?;
         let plain = measure.implied && !measure.has_unit;
-        let food = tokens[measure.next..end]
-            .iter()
-            .any(|t| class(&t.lower).is(Class::FOOD));
+        let food = tokens[measure.next..end].iter().any(|t| t.class.is(Class::FOOD));
         if !food || plain && general_noun(&tokens[end - 1]) || measure.of_the {
             return None;
         }
         return Some((told(line, joined(line, end)), false));
     }
-    let of = class(&first.lower);
+    let of = first.class;
     let describes = Class::FOOD
         | Class::KIND
         | Class::STATE
@@ -238,7 +236,7 @@ fn stretch(line: &Line, at: usize) -> Option<(usize, bool)> {
 }
 
 fn next_is_food(tokens: &[Token], at: usize) -> bool {
-    tokens.get(at + 1).is_some_and(|t| class(&t.lower).is(Class::FOOD))
+    tokens.get(at + 1).is_some_and(|t| t.class.is(Class::FOOD))
 }
 
 fn general_noun(token: &Token) -> bool {
@@ -251,7 +249,7 @@ fn part_start(tokens: &[Token], at: usize) -> Option<usize> {
     let mut next = at + the;
     while tokens
         .get(next)
-        .is_some_and(|t| class(&t.lower).is(Class::PART) || t.is("and") && next > at + the)
+        .is_some_and(|t| t.class.is(Class::PART) || t.is("and") && next > at + the)
     {
         next += 1;
     }
@@ -277,7 +275,7 @@ fn noun_phrase(line: &Line, from: usize) -> Option<usize> {
     let mut end = None;
     let mut at = from;
     while let Some(token) = tokens.get(at) {
-        let of = class(&token.lower);
+        let of = token.class;
         if matches!(token.kind, Kind::Aside(_)) {
             at += 1;
             continue;
@@ -302,7 +300,7 @@ fn noun_phrase(line: &Line, from: usize) -> Option<usize> {
                 | Class::MANNER
                 | Class::OIL
                 | Class::PART;
-            let soon = tokens.get(at + 1).is_some_and(|t| class(&t.lower).is(Class::FOOD));
+            let soon = tokens.get(at + 1).is_some_and(|t| t.class.is(Class::FOOD));
             let small = token.is_any(&[
                 "and", "or", "with", "in", "into", "to", "for", "on", "at", "the", "of", "from", "by", "over", "until",
                 "till", "is", "are", "it", "them", "that", "which", "as", "minutes", "minute", "hours", "hour",
@@ -339,16 +337,13 @@ fn told(line: &Line, end: usize) -> usize {
         let Some(first) = tokens.get(end + comma) else {
             return end;
         };
-        let of = class(&first.lower);
+        let of = first.class;
         let work = of.is(Class::PREPARED) && !of.is(Class::FOOD)
-            || of.is(Class::MANNER)
-                && tokens
-                    .get(end + comma + 1)
-                    .is_some_and(|t| class(&t.lower).is(Class::PREPARED));
+            || of.is(Class::MANNER) && tokens.get(end + comma + 1).is_some_and(|t| t.class.is(Class::PREPARED));
         let both = first.is_any(&["both", "all"])
             && tokens
                 .get(end + comma + 1)
-                .is_some_and(|t| class(&t.lower).is(Class::PREPARED | Class::MANNER));
+                .is_some_and(|t| t.class.is(Class::PREPARED | Class::MANNER));
         let liked = first.is("if")
             && tokens
                 .get(end + comma + 1)

@@ -292,7 +292,7 @@ pub(crate) fn begins_with_verb(words: &[Token]) -> bool {
     if !verb(&first.lower) || rest.is_empty() {
         return false;
     }
-    let of = class(&first.lower);
+    let of = first.class;
     let object = rest[0].is_any(&[
         "the",
         "a",
@@ -333,7 +333,7 @@ pub(crate) fn begins_with_verb(words: &[Token]) -> bool {
 
 fn words_end(rest: &[&Token]) -> bool {
     rest.first()
-        .is_some_and(|t| t.is_any(&["all", "it", "."]) || t.sign() == Some('.') || class(&t.lower).is(Class::FOOD))
+        .is_some_and(|t| t.is_any(&["all", "it", "."]) || t.sign() == Some('.') || t.class.is(Class::FOOD))
 }
 
 #[cfg(test)]
