@@ -237,9 +237,20 @@ impl<'a> Builder<'a> {
             || said.vessels.iter().any(|(role, _)| *role == Role::To);
         let plain = self.referrer(clause.verb, goes, None);
         let to_food = said.foods.iter().find(|(role, _)| *role == Role::To);
-        let to_vessel = said.vessels.iter().find(|(role, _)| *role == Role::To).and_then(|(_, vessel)| self.scene.peek(vessel));
+        let to_vessel = said
+            .vessels
+            .iter()
+            .find(|(role, _)| *role == Role::To)
+            .and_then(|(_, vessel)| self.scene.peek(vessel));
         let goes_to = to_food.and_then(|(_, mention)| {
-            let there = plain.foods(mention, &self.scene, Standing { asks: false, object: false });
+            let there = plain.foods(
+                mention,
+                &self.scene,
+                Standing {
+                    asks: false,
+                    object: false,
+                },
+            );
             there.first().and_then(|food| self.scene.holds(&food.target))
         });
         let referrer = self.referrer(clause.verb, goes, goes_to.or(to_vessel));
@@ -585,7 +596,11 @@ fn sharing<'c>(tokens: &[Token], clauses: &'c [Clause], at: usize) -> Option<&'c
     while shares_object(tokens, clauses.get(index)?, clauses.get(index + 1)?) {
         index += 1;
         let (from, to) = clauses.get(index)?.body;
-        if tokens.get(from..to)?.iter().any(|token| token.is_word() && !is(&token.lower, "joiner")) {
+        if tokens
+            .get(from..to)?
+            .iter()
+            .any(|token| token.is_word() && !is(&token.lower, "joiner"))
+        {
             return clauses.get(index);
         }
     }
@@ -593,7 +608,11 @@ fn sharing<'c>(tokens: &[Token], clauses: &'c [Clause], at: usize) -> Option<&'c
 }
 
 fn same_work(one: &Clause, other: &Clause) -> bool {
-    let last = |clause: &Clause| entry(clause.verb).and_then(|entry| entry.rows.last()).map(|row| row.meaning);
+    let last = |clause: &Clause| {
+        entry(clause.verb)
+            .and_then(|entry| entry.rows.last())
+            .map(|row| row.meaning)
+    };
     last(one).is_some() && last(one) == last(other)
 }
 

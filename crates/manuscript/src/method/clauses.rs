@@ -237,6 +237,11 @@ fn head(
             }
             found(Lead::Order, index, index, (index, index))
         }
+        Inflection::Base
+            if last.is_none() && (after_side(tokens, sentence, index, going) || after_day(tokens, index)) =>
+        {
+            found(Lead::Order, index, index, (index, index))
+        }
         Inflection::Base => {
             past_like(tokens, sentence, index, going).and_then(|object| found(Lead::Done, object.0, index, object))
         }

@@ -118,7 +118,13 @@ impl Facts<'_> {
     fn liquid(&self) -> bool {
         let here = self.vessel.and_then(|index| self.scene.vessels.get(index));
         let elsewhere = self.in_hand();
-        let wet = here.is_some_and(|vessel| vessel.liquid) && !elsewhere;
+        // Cooked on in another vessel, it is as wet as it was.
+        let moved = self.foods.is_empty() && !here.is_some_and(|vessel| !vessel.contents.is_empty());
+        let from = self
+            .scene
+            .here()
+            .filter(|_| moved && matches!(self.scene.focus, Focus::Pot));
+        let wet = (here.is_some_and(|vessel| vessel.liquid) && !elsewhere) || from.is_some_and(|vessel| vessel.liquid);
         let boiling = self.said.words.iter().any(|word| word == "boiling");
         wet || boiling
             || self

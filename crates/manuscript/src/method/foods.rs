@@ -300,8 +300,10 @@ impl Name {
         match group {
             "vegetable" => !derived && !spice,
             "spice" | "seasoning" => {
-                (word != "pepper" || spice) &&
-                !derived || in_group(&self.head, group) || self.head == "salt" || self.head == "leaf"
+                (word != "pepper" || spice) && !derived
+                    || in_group(&self.head, group)
+                    || self.head == "salt"
+                    || self.head == "leaf"
             }
             "dry" => in_group(&self.head, group) || self.head == "salt",
             "herb" => !in_group(&self.head, "derived") || self.head == "leaf",

@@ -76,9 +76,7 @@ fn names(token: &Token) -> bool {
 pub(super) fn vessel(tokens: &[Token], from: usize, to: usize) -> Option<(VesselMention, usize)> {
     let mut start = from;
     let mut fresh = false;
-    while start < to
-        && (is(at(tokens, start), "article") || matches!(at(tokens, start), "another" | "same"))
-    {
+    while start < to && (is(at(tokens, start), "article") || matches!(at(tokens, start), "another" | "same")) {
         fresh |= matches!(at(tokens, start), "a" | "an" | "another");
         start += 1;
     }
@@ -174,7 +172,11 @@ struct Measured {
 pub(super) fn mention(tokens: &[Token], from: usize, to: usize) -> Option<(Mention, usize)> {
     let first = tokens.get(from).filter(|_| from < to)?;
     // 'both thinly sliced', 'all finely diced': work on what was named.
-    if first.is_any(&["both", "all"]) && tokens.get(from + 1).is_some_and(|t| is(&t.lower, "adverb") || is_work(t)) {
+    if first.is_any(&["both", "all"])
+        && tokens
+            .get(from + 1)
+            .is_some_and(|t| is(&t.lower, "adverb") || is_work(t))
+    {
         return None;
     }
     if is(&first.lower, "pronoun") && !follows_noun(tokens, from, to) {
@@ -252,7 +254,7 @@ fn noun_words(tokens: &[Token], from: usize, to: usize) -> (Vec<String>, usize) 
             break;
         }
         if !work {
-            words.push(token.lower.clone());
+            words.push(token.lower.to_string());
         }
         index += 1;
         if is(&token.lower, "all") && !matches!(at(tokens, index), "ingredients") {
@@ -287,7 +289,7 @@ pub(super) fn is_adjectival(tokens: &[Token], index: usize) -> bool {
 fn is_new_start(tokens: &[Token], index: usize) -> bool {
     matches!(
         at(tokens, index),
-        "remaining" | "rest" | "half" | "same" | "some" | "more" | "another"
+        "remaining" | "rest" | "half" | "same" | "some" | "more" | "another" | "overnight" | "until" | "till"
     ) || number(tokens, index).is_some()
         || phrases::repeats_here(tokens, index)
         || phrases::heat(tokens, index).is_some()

@@ -14,13 +14,20 @@ impl Builder<'_> {
     /// One order: the operation, and the cooking that its time says when the verb itself takes none.
     pub(super) fn order(&mut self, verb: Verb, told: &Told) {
         let foods = self.foods_of(verb, told);
+        let before = self.scene.working;
         let place = self.go_to_vessel(verb, told, &foods);
         let timed = told.said.times.iter().any(|timed| !timed.minutes.from_end);
         let bare_stir = verb == Verb::Stir && foods.iter().all(|food| food.target == Target::Pot);
-        let split = (takes::takes_no_time(verb) && timed && !bare_stir) || self.boils_on(verb, told) || (verb == Verb::Cover && (told.said.cue.is_some() || told.said.heat.is_some()));
+        let split = (takes::takes_no_time(verb) && timed && !bare_stir)
+            || self.boils_on(verb, told)
+            || (verb == Verb::Cover && (told.said.cue.is_some() || told.said.heat.is_some()));
         let mut operation = self.blank(verb, told);
         operation.foods.clone_from(&foods);
-        let served = self.scene.served.clone().filter(|_| matches!(verb, Verb::Garnish | Verb::Spread | Verb::Serve));
+        let served = self
+            .scene
+            .served
+            .clone()
+            .filter(|_| matches!(verb, Verb::Garnish | Verb::Spread | Verb::Serve));
         operation.into = place.or(served).or_else(|| self.inferred());
         operation.cover = told.said.cover;
         operation.repeat.clone_from(&told.said.repeat);
@@ -35,7 +42,7 @@ impl Builder<'_> {
         self.temperature_of(&mut operation, told);
         self.special(&mut operation, told);
         self.operations.push(operation);
-        self.follow(verb, told, &foods);
+        self.follow(verb, told, &foods, before);
         if split {
             self.cook_on(told);
         }
@@ -99,8 +106,17 @@ impl Builder<'_> {
             .any(|(role, food)| *role == Role::Object && foods.contains(food));
         // 'drop in the hot fat': the fat is there already, what is in hand is dropped into it.
         let hand = self.scene.hand();
-        if object && verb == Verb::Add && !hand.is_empty() && foods.iter().all(|food| self.scene.here_has(&food.target)) {
+        let into_fat = told.said.says("in") && told.clause.lead == Lead::Order;
+        if object
+            && into_fat
+            && verb == Verb::Add
+            && !hand.is_empty()
+            && foods.iter().all(|food| self.scene.here_has(&food.target))
+        {
             return hand;
+        }
+        if object && verb == Verb::Pour && self.pours_over(told, &foods) {
+            foods.insert(0, self.pot(told));
         }
         if object && verb != Verb::Serve {
             return foods;
@@ -117,7 +133,11 @@ impl Builder<'_> {
             }
             // 'stir into the soup': what was mixed in another vessel.
             Verb::Add | Verb::Pour | Verb::Stir if self.goes_elsewhere(told) => {
-                let inside = self.scene.here().map(|vessel| vessel.contents.clone()).unwrap_or_default();
+                let inside = self
+                    .scene
+                    .here()
+                    .map(|vessel| vessel.contents.clone())
+                    .unwrap_or_default();
                 inside.into_iter().chain(foods).collect()
             }
             // 'cover with the stock', 'thicken with flour', 'garnish with parsley': what is named is what goes in.
@@ -189,7 +209,11 @@ impl Builder<'_> {
 
     /// 'Lower the heat under the soup pot': the work goes on there.
     pub(super) fn go_under(&mut self, told: &Told) {
-        let named = told.said.vessels.iter().find(|(_, vessel)| vessel.kind == VesselKind::Cook);
+        let named = told
+            .said
+            .vessels
+            .iter()
+            .find(|(_, vessel)| vessel.kind == VesselKind::Cook);
         if let Some(index) = named.and_then(|(_, vessel)| self.scene.peek(vessel)) {
             self.scene.working = Some(index);
         }
@@ -306,6 +330,19 @@ impl Builder<'_> {
         if let Some(index) = cooking {
             self.scene.working = Some(index);
         }
+    }
+
+    /// 'Pour over croutons in a tureen': what is poured is the pot.
+    fn pours_over(&self, told: &Told, foods: &[FoodRef]) -> bool {
+        let serving = told
+            .said
+            .vessels
+            .iter()
+            .any(|(_, vessel)| vessel.kind == VesselKind::Serving);
+        let wet = foods
+            .iter()
+            .any(|food| acts(&food.target, self.names).0 || food.target == Target::Pot);
+        serving && !wet && told.said.says("over")
     }
 
     /// The clause says where to, by a food that is in another vessel than the one being worked in, and not what.
@@ -486,7 +523,7 @@ impl Builder<'_> {
     }
 
     /// What follows for the kitchen: where the foods are now, what the next words are about.
-    fn follow(&mut self, verb: Verb, told: &Told, foods: &[FoodRef]) {
+    fn follow(&mut self, verb: Verb, told: &Told, foods: &[FoodRef], before: Option<usize>) {
         for food in foods {
             self.learn(&food.target);
         }
@@ -504,10 +541,14 @@ impl Builder<'_> {
             .any(|(role, vessel)| vessel.kind == VesselKind::Holder && *role != Role::From);
         if goes_in && !seasons_hand && !(verb == Verb::Heat && foods.is_empty()) && !holder {
             let into = self.scene.working();
-            self.pour_from(verb, told, foods, into);
+            self.pour_from(verb, told, foods, into, before);
             self.scene.put(foods, into, self.names);
         }
-        let serving = told.said.vessels.iter().find(|(role, vessel)| vessel.kind == VesselKind::Serving && *role != Role::From);
+        let serving = told
+            .said
+            .vessels
+            .iter()
+            .find(|(role, vessel)| vessel.kind == VesselKind::Serving && *role != Role::From);
         if let Some((_, vessel)) = serving {
             let words = without_article(Words::at(self.text, vessel.span), &vessel.name);
             self.scene.served = Some(VesselRef { words, inferred: true });
@@ -549,19 +590,21 @@ impl Builder<'_> {
     }
 
     /// The whole contents of one vessel go into another.
-    fn pour_from(&mut self, verb: Verb, told: &Told, foods: &[FoodRef], into: usize) {
-        let whole = foods.iter().any(|food| food.target == Target::Pot)
-            && matches!(verb, Verb::Pour | Verb::Add | Verb::Return);
+    fn pour_from(&mut self, verb: Verb, told: &Told, foods: &[FoodRef], into: usize, before: Option<usize>) {
+        let moves = matches!(verb, Verb::Pour | Verb::Add | Verb::Return) || takes::cooks(verb);
+        let whole = foods.iter().any(|food| food.target == Target::Pot) && moves;
         if !whole || told.said.vessels.is_empty() {
             return;
         }
-        let from = self
-            .scene
-            .vessels
-            .iter()
-            .rposition(|vessel| !vessel.contents.is_empty());
-        if let Some(from) = from.filter(|from| *from != into) {
-            self.scene.empty(from, into, self.names);
+        if let Some(from) = before.filter(|from| *from != into) {
+            let empty = self
+                .scene
+                .vessels
+                .get(into)
+                .is_some_and(|vessel| vessel.contents.is_empty());
+            if empty || !takes::cooks(verb) {
+                self.scene.empty(from, into, self.names);
+            }
         }
     }
 
@@ -599,7 +642,10 @@ impl Builder<'_> {
     /// 'Add the paste, 1 minute': the minute is cooking.
     fn cook_on(&mut self, told: &Told) {
         let timed = told.said.times.iter().find(|timed| !timed.minutes.from_end);
-        let span = timed.map(|timed| timed.minutes.span).or(told.said.cue.as_ref().map(|cue| cue.span)).unwrap_or(told.span);
+        let span = timed
+            .map(|timed| timed.minutes.span)
+            .or(told.said.cue.as_ref().map(|cue| cue.span))
+            .unwrap_or(told.span);
         self.scene.to_the_stove();
         let inner = Told {
             clause: told.clause,
@@ -683,18 +729,20 @@ impl Builder<'_> {
         } else if !foods.is_empty() && begins {
             let taste = told.said.says("taste");
             let verb = if taste { Verb::Season } else { Verb::Add };
+            let before = self.scene.working;
             self.go_to_vessel(verb, told, &foods);
             let mut operation = self.blank(verb, told);
             operation.foods.clone_from(&foods);
             operation.into = self.inferred();
             operation.cue.clone_from(&told.said.cue);
             self.operations.push(operation);
-            self.follow(verb, told, &foods);
+            self.follow(verb, told, &foods, before);
         }
     }
 
     /// 'Bacon, high heat, 3 minutes'; '5 more minutes in the oven'.
     fn timed_without_verb(&mut self, told: &Told, foods: Vec<FoodRef>) {
+        let before = self.scene.working;
         self.go_to_vessel(Verb::Simmer, told, &foods);
         let oven = told
             .said
@@ -726,7 +774,7 @@ impl Builder<'_> {
         self.heat_of(&mut operation, told);
         self.temperature_of(&mut operation, told);
         self.operations.push(operation);
-        self.follow(verb, told, &foods);
+        self.follow(verb, told, &foods, before);
     }
 }
 

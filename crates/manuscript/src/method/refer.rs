@@ -95,7 +95,12 @@ impl Referrer<'_> {
             return None;
         }
         let from = scene.vessels.iter().enumerate().rposition(|(index, vessel)| {
-            let some = vessel.contents.iter().filter(|food| self.is_vegetable(&food.target)).count() > 1;
+            let some = vessel
+                .contents
+                .iter()
+                .filter(|food| self.is_vegetable(&food.target))
+                .count()
+                > 1;
             index != to && (some || (last == "mixture" && !vessel.contents.is_empty()))
         })?;
         scene.vessels.get(from).map(|vessel| vessel.contents.clone())

@@ -157,7 +157,7 @@ impl Reader<'_> {
             .get(from..to)
             .unwrap_or_default()
             .iter()
-            .map(|token| token.lower.clone());
+            .map(|token| token.lower.to_string());
         said.words.extend(words);
         let mut at = At {
             index: from,
@@ -338,7 +338,11 @@ impl Reader<'_> {
         let own = open && off && self.follows_verb(at.index) && !vessel && at.index + 1 < to;
         at.index += 1;
         at.aside |= role == Role::Aside && (is(&word, "manner") || word == "to");
-        let role = if at.aside && matches!(role, Role::With | Role::In | Role::Over | Role::To) { Role::Aside } else { role };
+        let role = if at.aside && matches!(role, Role::With | Role::In | Role::Over | Role::To) {
+            Role::Aside
+        } else {
+            role
+        };
         if !own {
             (at.role, at.filled, at.food) = (role, false, false);
         }
@@ -388,7 +392,10 @@ impl Reader<'_> {
             at.role = Role::Object;
         }
         at.filled = true;
-        at.food = mention.words.last().is_some_and(|word| class(word).is(Class::FOOD) || class(&singular(word)).is(Class::FOOD));
+        at.food = mention
+            .words
+            .last()
+            .is_some_and(|word| class(word).is(Class::FOOD) || class(&singular(word)).is(Class::FOOD));
         said.heat_object |= at.role == Role::Object
             && mention
                 .words
