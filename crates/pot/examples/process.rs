@@ -73,19 +73,45 @@ fn print(process: &Process, text: &str) {
 /// What came of it: after each act the time, the temperature and the mass in its vessel.
 fn cooked(process: &Process, trace: &Trace) {
     for (index, (act, times)) in process.acts.iter().zip(&trace.acts).enumerate() {
-        let last = trace.samples.iter().rev().find(|sample| sample.time_s <= times.end_s + 1e-6);
+        let last = trace
+            .samples
+            .iter()
+            .rev()
+            .find(|sample| sample.time_s <= times.end_s + 1e-6);
         let state = last.and_then(|sample| sample.vessels.iter().find(|vessel| vessel.vessel == act.vessel));
-        let state = state.map_or("empty".to_owned(), |v| format!("{:.1} °C {:.0} g", v.temp_c, v.mass_kg * 1000.0));
-        println!("  cooked {index}: {:.1}–{:.1} min [{}] {state}", times.start_s / 60.0, times.end_s / 60.0, act.vessel);
+        let state = state.map_or("empty".to_owned(), |v| {
+            format!("{:.1} °C {:.0} g", v.temp_c, v.mass_kg * 1000.0)
+        });
+        println!(
+            "  cooked {index}: {:.1}–{:.1} min [{}] {state}",
+            times.start_s / 60.0,
+            times.end_s / 60.0,
+            act.vessel
+        );
     }
     for event in &trace.events {
-        println!("  event {:.1} min [{}] {:?}", event.time_s / 60.0, event.vessel, event.what);
+        println!(
+            "  event {:.1} min [{}] {:?}",
+            event.time_s / 60.0,
+            event.vessel,
+            event.what
+        );
     }
     for piece in &trace.pieces {
         let name = &process.lots[piece.lot].name;
-        println!("  piece {name}: centre {:.1} °C, tender {:?}, {:.0} → {:.0} g", piece.hottest_centre_c, piece.tender, piece.raw_kg * 1e3, piece.cooked_kg * 1e3);
+        println!(
+            "  piece {name}: centre {:.1} °C, tender {:?}, {:.0} → {:.0} g",
+            piece.hottest_centre_c,
+            piece.tender,
+            piece.raw_kg * 1e3,
+            piece.cooked_kg * 1e3
+        );
     }
-    let solids: f64 = trace.served_pieces.iter().map(|piece| piece.matter.total_kg() + piece.inedible_kg).sum();
+    let solids: f64 = trace
+        .served_pieces
+        .iter()
+        .map(|piece| piece.matter.total_kg() + piece.inedible_kg)
+        .sum();
     println!(
         "  served: liquid {:.0} g, pieces {:.0} g, {:.2} l, {:.1} °C; vapour {:.0} g; elapsed {:.0} min, hands {:.0} min",
         trace.served_liquid.total_kg() * 1e3,

@@ -2,7 +2,7 @@
 
 use potwright_larder::{Absorbs, Allergen, Contains, FoodId, Hazard, Kind, Shape, Softens, StarchKind};
 use potwright_manuscript::{Cover, HeatWord, Span};
-use potwright_measure::{Duration, Mass, Money, Spread, Temperature};
+use potwright_measure::{Duration, Mass, Money, Spread, Temperature, Volume};
 use serde::{Deserialize, Serialize};
 
 use crate::{Matter, Pot};
@@ -287,6 +287,8 @@ pub enum Cue {
     Softened,
     /// The liquid is reduced to this share of its volume at the start of the stretch.
     ReducedTo(f64),
+    /// The liquid is reduced to this volume.
+    ReducedToVolume(Volume),
     /// Pieces of these lots are tender (all pieces when empty).
     Tender(Vec<usize>),
     /// Pieces of these lots are cooked through, by the rule of their hazard (all pieces when empty).

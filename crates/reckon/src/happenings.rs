@@ -81,6 +81,7 @@ fn cue(process: &Process, act: usize) -> String {
         Some(Cue::Browned) => "'Browned'".to_owned(),
         Some(Cue::Softened) => "'Soft'".to_owned(),
         Some(Cue::ReducedTo(share)) => format!("A reduction to {:.0} % of the volume", 100.0 * share),
+        Some(Cue::ReducedToVolume(to)) => format!("A reduction to {:.1} litres", to.litres()),
         Some(Cue::Tender(lots)) => format!("'Tender'{}", of(lots)),
         Some(Cue::CookedThrough(lots)) => format!("'Cooked through'{}", of(lots)),
         Some(Cue::Other(words)) => format!("'{words}'"),

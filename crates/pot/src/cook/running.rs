@@ -125,7 +125,9 @@ impl Running {
     /// What the cue looks at, as a number that moves towards it.
     fn figure(&self, state: &VesselState) -> f64 {
         match &self.end {
-            End::Cue(Cue::ReducedTo(_), _) => 300.0 * state.liquid_m3() / self.volume_m3.max(1e-9),
+            End::Cue(Cue::ReducedTo(_) | Cue::ReducedToVolume(_), _) => {
+                300.0 * state.liquid_m3() / self.volume_m3.max(1e-9)
+            }
             End::Cue(Cue::Browned, _) => 100.0 * state.watch.browned + state.temp_c,
             End::Cue(Cue::Tender(_) | Cue::Softened, _) => {
                 state.groups.iter().map(|g| 50.0 * g.tender + g.mean_c).sum::<f64>()
@@ -213,6 +215,7 @@ impl Running {
             Cue::Browned => state.watch.browned >= 1.0,
             Cue::Softened => state.groups.iter().all(Group::is_softened),
             Cue::ReducedTo(share) => state.liquid_m3() <= share.clamp(0.0, 1.0) * self.volume_m3,
+            Cue::ReducedToVolume(volume) => state.liquid_m3() <= volume.cubic_metres(),
             Cue::Tender(lots) => state
                 .groups
                 .iter()
@@ -289,7 +292,7 @@ fn longest_s(cue: &Cue) -> f64 {
         Cue::Browned => 0.75 * HOUR,
         Cue::Softened => HOUR,
         Cue::Boils => 4.0 * HOUR,
-        Cue::Tender(_) | Cue::ReducedTo(_) => 8.0 * HOUR,
+        Cue::Tender(_) | Cue::ReducedTo(_) | Cue::ReducedToVolume(_) => 8.0 * HOUR,
         Cue::CookedThrough(_) => 4.0 * HOUR,
         Cue::Reaches(_) => 24.0 * HOUR,
         Cue::Other(_) => 0.0,
@@ -301,6 +304,7 @@ fn understood(cue: Cue, state: &VesselState) -> Cue {
     let none = match &cue {
         Cue::Reaches(t) => !t.celsius().is_finite(),
         Cue::ReducedTo(share) => !share.is_finite() || state.liquid.total_kg() <= 0.0,
+        Cue::ReducedToVolume(volume) => !volume.is_finite() || state.liquid.total_kg() <= 0.0,
         Cue::Softened => state.groups.is_empty(),
         Cue::Tender(lots) => {
             let tells = |g: &Group| g.habits.softens.is_some() && (lots.is_empty() || lots.contains(&g.lot));

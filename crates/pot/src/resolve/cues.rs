@@ -1,7 +1,7 @@
 //! Signs to stop: from the words after 'until' to a [`Cue`].
 
 use potwright_manuscript::Verb;
-use potwright_measure::{Spread, Temperature};
+use potwright_measure::{Measures, Spread, Temperature, Unit, Volume};
 
 use super::table;
 use super::verbs::{self, Class};
@@ -24,8 +24,8 @@ pub(super) struct Sight<'a> {
     pub(super) inside: &'a [usize],
     /// All lots.
     pub(super) lots: &'a [Lot],
-    /// Mass in the vessel, kilograms, for 'reduced to one litre'.
-    pub(super) held_kg: f64,
+    /// Whose litres and cups.
+    pub(super) measures: Measures,
 }
 
 /// Reads the words of a cue.
@@ -38,9 +38,9 @@ pub(super) fn read(words: &str, sight: &Sight) -> Sign {
         };
     }
     let other = || Some(Cue::Other(words.to_owned()));
-    if let Some(share) = reduced_to(&hay, sight) {
+    if let Some(volume) = volume(&hay, sight.measures) {
         return Sign {
-            cue: Some(Cue::ReducedTo(share)),
+            cue: Some(Cue::ReducedToVolume(volume)),
             instead: None,
         };
     }
@@ -107,22 +107,26 @@ fn celsius(hay: &str) -> Option<f64> {
         })
 }
 
-/// 'reduced to about 3 litres', as a share of what is in the vessel; one litre weighs about a kilogram.
-fn reduced_to(hay: &str, sight: &Sight) -> Option<f64> {
-    if !has(hay, "to") || sight.held_kg <= 0.0 {
+/// The volume in 'reduced to about 3 litres'.
+fn volume(hay: &str, measures: Measures) -> Option<Volume> {
+    if !has(hay, "to") {
         return None;
     }
-    let litres = numbers(hay)
+    let one = |word: &str| {
+        let word = if matches!(word, "liter" | "liters") {
+            "litre"
+        } else {
+            word
+        };
+        let named = |unit: &&Unit| [unit.name(), unit.plural(), unit.abbreviation()].contains(&word);
+        Unit::ALL.iter().find(named)?.volume(measures).map(|ml| ml.to_f64())
+    };
+    let found = numbers(hay)
         .into_iter()
-        .find_map(|(number, unit)| match unit.as_str() {
-            "l" | "litre" | "litres" | "liter" | "liters" => Some(number),
-            "ml" | "millilitres" | "milliliters" => Some(number / 1000.0),
-            "cup" | "cups" => Some(number * 0.237),
-            "pint" | "pints" => Some(number * 0.5),
-            "quart" | "quarts" => Some(number * 0.946),
-            _ => None,
-        })?;
-    Some((litres / sight.held_kg).clamp(0.02, 1.0))
+        .find_map(|(number, unit)| Some(number * one(&unit)?));
+    found
+        .filter(|ml| ml.is_finite() && *ml > 0.0)
+        .map(Volume::from_millilitres)
 }
 
 /// A stated temperature that is of the food and not of an oven.

@@ -11,6 +11,10 @@ use crate::{Lot, Pieces};
 /// Spread of a size that is written: cooks cut within a quarter of it (common practice, no source).
 const WRITTEN_SIZE: f64 = 1.25;
 
+/// A cut piece is at most this share of a ball of the whole one's mass: half an onion, a length of carrot (common
+/// practice, no source; ×/÷1.3).
+const OF_THE_WHOLE: f64 = 0.6;
+
 /// Spread of a size that is not said at all.
 const UNSAID_SIZE: f64 = 1.5;
 
@@ -43,12 +47,24 @@ pub(super) fn shape(food: &Food, words: &str, size: Option<&Size>) -> (Shape, Sp
         _ => Shape::Sphere { diameter_mm: mm },
     };
     // A cut does not make a thing larger than it is.
-    let shape = if least_mm(own) < mm && !has(words, "whole") {
-        own
-    } else {
-        cut
+    let most = whole_mm(food).map_or(least_mm(own), |mm| OF_THE_WHOLE * mm);
+    let shape = match cut {
+        _ if mm <= most => cut,
+        _ if least_mm(own) >= most => own,
+        Shape::Slab { .. } => Shape::Slab { thickness_mm: most },
+        _ => Shape::Sphere { diameter_mm: most },
     };
     (shape, Spread::within_factor(1.0, row.factor("spread")))
+}
+
+/// Diameter of a ball of the mass of one whole piece, millimetres; none when no piece is on record.
+fn whole_mm(food: &Food) -> Option<f64> {
+    let one = food
+        .weight_of(None, "", "")
+        .or_else(|| food.weight_of(Some(potwright_measure::Unit::Stalk), "", ""))?;
+    // A gram of food is about a millilitre: V = m, d = (6 V / π)^(1/3), in centimetres.
+    let diameter_cm = libm::cbrt(6.0 * one.mass_g.mid / std::f64::consts::PI);
+    (diameter_cm.is_finite() && diameter_cm > 0.0).then_some(diameter_cm * 10.0)
 }
 
 /// The least dimension in millimetres.

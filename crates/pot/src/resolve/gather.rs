@@ -94,7 +94,10 @@ impl Bench<'_> {
         let water = self.stocked.lots.get(lot).is_some_and(|lot| lot.kind == Kind::Water);
         let at = self.said.operation.unwrap_or(0);
         let near = self.shelf.recipe.operations.iter().skip(at).take(2);
-        water && near.into_iter().any(|operation| operation.verb == potwright_manuscript::Verb::Soak)
+        water
+            && near
+                .into_iter()
+                .any(|operation| operation.verb == potwright_manuscript::Verb::Soak)
     }
 
     /// A food that only the method names.
@@ -404,7 +407,9 @@ impl Bench<'_> {
 
     /// Water that is not measured: a little, or enough to cover what is in the vessel and what goes in with it.
     fn water_g(&self, food: &FoodRef, vessel: usize) -> f64 {
-        let plenty = ["plenty", "cover"].iter().any(|word| has(&plain(&food.words.text), word));
+        let plenty = ["plenty", "cover"]
+            .iter()
+            .any(|word| has(&plain(&food.words.text), word));
         if food.share == Share::Some && !plenty {
             return A_LITTLE_G;
         }

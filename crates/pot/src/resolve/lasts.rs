@@ -7,7 +7,7 @@ use super::bench::Bench;
 use super::cues::{self, Sight, Sign};
 use super::verbs::Manner;
 use super::vessels;
-use super::words::has;
+use super::words::{has, plain};
 use crate::{Cue, Lasts};
 
 /// A night: from the evening to the next day, minutes (common practice, no source).
@@ -33,7 +33,7 @@ impl Bench<'_> {
             named,
             inside: &self.inside(vessel),
             lots: &self.stocked.lots,
-            held_kg: self.mass_kg(vessel),
+            measures: self.shelf.measures,
         };
         let mut sign = words.as_ref().map_or(
             Sign {
@@ -56,8 +56,13 @@ impl Bench<'_> {
             .minutes
             .as_ref()
             .map(|minutes| times(operation, minutes.low, minutes.high));
-        if minutes.is_none() && has(&self.words(), "overnight") {
+        let night = operation
+            .cue
+            .as_ref()
+            .is_some_and(|cue| has(&plain(&cue.text), "overnight"));
+        if minutes.is_none() && (night || has(&self.words(), "overnight")) {
             minutes = Some(NIGHT);
+            sign.cue = sign.cue.filter(|cue| !matches!(cue, Cue::Other(_)));
         }
         let computed = !matches!(sign.cue, None | Some(Cue::Other(_)));
         if minutes.is_none() && !computed {

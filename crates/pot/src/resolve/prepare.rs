@@ -36,16 +36,7 @@ pub(super) fn refuse(food: &Food, words: &str) -> f64 {
         .iter()
         .any(|said| has(words, said));
     let bones_go_along = food.behaviour.inedible.is_some_and(|share| share > 0.0);
-    // What the butcher or fishmonger has boned or filleted is weighed boned.
-    let boned =
-        matches!(food.kind, Kind::Meat | Kind::Poultry | Kind::Fish) && BONED.iter().any(|said| has(words, said));
-    // Nuts are bought shelled and prunes stoned, unless the line says otherwise.
-    let shelled = food.kind == Kind::Nut
-        && !["in the shell", "in their shells", "unshelled"]
-            .iter()
-            .any(|said| has(words, said));
-    let stoned = food.kind == Kind::DriedFruit && ["stoned", "pitted"].iter().any(|said| has(words, said));
-    if goes_in_whole || bones_go_along || boned || shelled || stoned {
+    if goes_in_whole || bones_go_along || is_bought_so(food, words) {
         return 0.0;
     }
     food.refuse
@@ -53,11 +44,21 @@ pub(super) fn refuse(food: &Food, words: &str) -> f64 {
         .map_or(0.0, |share| share.clamp(0.0, 0.95))
 }
 
+/// Whether the work has been done in the shop: what the butcher or fishmonger has boned is weighed boned, nuts are sold
+/// shelled unless the line says otherwise, and stoned prunes stoned.
+fn is_bought_so(food: &Food, words: &str) -> bool {
+    let said = |list: &[&str]| list.iter().any(|said| has(words, said));
+    match food.kind {
+        Kind::Meat | Kind::Poultry | Kind::Fish => said(&BONED),
+        Kind::Nut => !said(&["in the shell", "in their shells", "unshelled"]),
+        Kind::DriedFruit => said(&["stoned", "pitted"]),
+        _ => false,
+    }
+}
+
 /// Share of bone and shell: none when the line says it is taken out.
 pub(super) fn inedible(food: &Food, words: &str) -> f64 {
-    let taken_out = ["boned", "boneless", "bone out", "shelled", "off the bone"]
-        .iter()
-        .any(|said| has(words, said));
+    let taken_out = BONED.iter().any(|said| has(words, said)) || has(words, "shelled");
     let share = food.behaviour.inedible.filter(|share| share.is_finite()).unwrap_or(0.0);
     if taken_out {
         0.0
@@ -89,6 +90,9 @@ pub(super) fn minutes_of_work(food: &Food, words: &str, purchased: Mass) -> Dura
     for row in rows {
         let work = row.text("work");
         let cutting = |work: &str| matches!(work, "chop" | "slice" | "grate");
+        if !cutting(work) && is_bought_so(food, words) {
+            continue;
+        }
         if done
             .iter()
             .any(|known| *known == work || (cutting(known) && cutting(work)))

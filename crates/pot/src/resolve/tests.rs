@@ -508,11 +508,11 @@ fn stock_is_strained_and_its_bones_thrown_away() {
     let process = page.process();
     let (last, boil) = *stretches(&process).last().expect("a stretch");
     assert_eq!(process.vessels[last].name, "clean pot");
-    // 3 litres of the 5 that pour; a litre of water of 12 °C weighs 0.9995 kg, and a litre is taken for a kilogram.
-    let Some(Cue::ReducedTo(share)) = boil.lasts.cue else {
-        panic!("{:?}", boil.lasts)
+    let litres = match boil.lasts.cue {
+        Some(Cue::ReducedToVolume(volume)) => volume.litres(),
+        _ => panic!("{:?}", boil.lasts),
     };
-    assert!((share - 3.0 / 5.0).abs() < 0.003, "{share}");
+    assert!((litres - 3.0).abs() < 1e-9, "{litres}");
     assert!(process.acts.iter().any(|act| act.doing == Doing::Discard(Part::All)));
     let big = &process.vessels[0].pot.as_ref().expect("a pot");
     assert!(big.litres() > 9.0, "7.5 litres need the largest pot: {}", big.name);
