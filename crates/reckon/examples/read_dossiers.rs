@@ -58,7 +58,7 @@ fn print(dossier: &Dossier) {
         "{}  ({}: {})",
         dossier.title, dossier.portions, dossier.portions_because
     );
-    let rows: [(&str, &Figure); 19] = [
+    let rows: [(&str, &Figure); 17] = [
         ("yield", &dossier.yield_mass),
         ("volume", &dossier.yield_volume),
         ("portion", &dossier.portion_mass),
@@ -76,11 +76,6 @@ fn print(dossier: &Dossier) {
         ("boils at", &dossier.boiling_point),
         ("evaporated", &dossier.evaporated),
         ("thickener", &dossier.body.thickener),
-        (
-            "alcohol kept",
-            dossier.alcohol_kept.as_ref().unwrap_or(&dossier.alcohol),
-        ),
-        ("cost", dossier.cost.as_ref().unwrap_or(&dossier.alcohol)),
     ];
     for (name, figure) in rows {
         println!(
@@ -89,6 +84,15 @@ fn print(dossier: &Dossier) {
             figure.known.words(),
             figure.because.as_deref().unwrap_or("")
         );
+    }
+    for (name, figure) in [("alcohol kept", &dossier.alcohol_kept), ("cost", &dossier.cost)] {
+        if let Some(figure) = figure {
+            println!(
+                "  {name:<16} {:<34} {}",
+                figure.display(),
+                figure.because.as_deref().unwrap_or("")
+            );
+        }
     }
     println!("  body {:?} {:?}", dossier.body.word, dossier.body.range);
     for row in &dossier.doneness {

@@ -83,7 +83,11 @@ fn names(title: &str) -> Vec<String> {
     let plain = full.to_lowercase();
     let words: Vec<&str> = plain.split_whitespace().collect();
     let ends_in_a_made_thing = words.last().is_some_and(|word| MADE_THINGS.contains(word));
-    if ends_in_a_made_thing && words.len() > 2 {
+    // 'Celeriac and apple soup' is not the apple soup.
+    let one_thing = !words
+        .iter()
+        .any(|word| ["and", "with", "in", "of", "or", "&"].contains(word));
+    if ends_in_a_made_thing && one_thing && words.len() > 2 {
         names.extend((1..words.len() - 1).map(|from| words[from..].join(" ")));
     }
     names
@@ -97,6 +101,7 @@ mod tests {
     fn short_names_only_for_what_is_made() {
         assert_eq!(names("Brown beef stock"), ["Brown beef stock", "beef stock"]);
         assert_eq!(names("Seeded soda bread"), ["Seeded soda bread", "soda bread"]);
+        assert_eq!(names("Celeriac and apple soup"), ["Celeriac and apple soup"]);
         assert_eq!(names("Pickled red cabbage"), ["Pickled red cabbage"]);
         assert_eq!(names("BEEF SHIN WITH PRUNES"), ["BEEF SHIN WITH PRUNES"]);
         assert_eq!(names("Stock"), ["Stock"]);

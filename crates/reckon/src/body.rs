@@ -51,7 +51,7 @@ impl Thickener {
     fn in_liquid(liquid: &Matter, power: f64) -> Self {
         let gelatinised = liquid.kg(Stuff::GelatinisedStarch);
         let starch = gelatinised + liquid.kg(Stuff::Starch);
-        let walls = (liquid.kg(Stuff::Fibre) - FLOUR_FIBRE * starch).max(0.0);
+        let walls = (liquid.kg(Stuff::Fibre) - FLOUR_FIBRE * starch * power.min(1.0)).max(0.0);
         let thin = liquid.total_kg() - liquid.kg(Stuff::Fat) - starch / FLOUR_STARCH - walls;
         // A dough, or a sauce boiled dry, is all thickener: more than the liquid itself says no more.
         let percent = |kg: f64| if kg > 0.0 { 100.0 * (kg / thin.max(kg)) } else { 0.0 };
@@ -134,16 +134,18 @@ fn mean_power(process: &Process, trace: &Trace) -> f64 {
         given += off;
         weighted += off * power(lot.kind, lot.starch);
     }
-    if given > 0.0 { weighted / given } else { 1.0 }
+    if given > 0.0 { weighted / given } else { 0.0 }
 }
 
 /// Thickening by a gram of starch, wheat flour's as one.
 ///
 /// Separated starches stand for flour by kitchen ratios (culinary practice, no source, within ×/÷ 1.5): half as much
 /// maize or potato starch, 0.42 of tapioca or arrowroot, at 0.90, 0.83 and 0.87 g of starch a gram. Starch in flours,
-/// pulses and vegetables counts as wheat's.
+/// pulses and vegetables counts as wheat's; a food of which no starch is named has none that thickens, only
+/// carbohydrate that was not told apart.
 const fn power(kind: Kind, starch: Option<StarchKind>) -> f64 {
     match (kind, starch) {
+        (_, None) => 0.0,
         (Kind::Flour, Some(StarchKind::Maize)) => FLOUR_STARCH / (0.5 * 0.90),
         (Kind::Flour, Some(StarchKind::Potato)) => FLOUR_STARCH / (0.5 * 0.83),
         (Kind::Flour, Some(StarchKind::Tapioca)) => FLOUR_STARCH / (0.42 * 0.87),
@@ -199,6 +201,24 @@ mod tests {
     fn ungelatinised_starch_does_not_thicken() {
         let raw = testing::matter(&[(Stuff::Water, 1.0), (Stuff::Starch, 0.05)]);
         assert_eq!(Thickener::in_liquid(&raw, 1.0).total(), 0.0);
+    }
+
+    /// What is left of an apple's carbohydrate after sugars and fibre is entered as starch, but does not thicken.
+    #[test]
+    fn only_named_starches_thicken() {
+        let with_starch = |name: &str, starch| {
+            let mut lot = testing::lot(name, Kind::Root, 0.1);
+            lot.matter = testing::matter(&[(Stuff::Water, 0.08), (Stuff::Starch, 0.02)]);
+            lot.starch = starch;
+            lot
+        };
+        let half = [
+            with_starch("potato", Some(StarchKind::Potato)),
+            with_starch("celeriac", None),
+        ];
+        let process = testing::process(&half);
+        let power = mean_power(&process, &testing::trace(&process));
+        assert!((power - 0.5).abs() < 1e-12);
     }
 
     /// Half as much maize starch as flour (kitchen ratio): 30 g of 90 % starch in a litre as 60 g of flour.
