@@ -53,10 +53,10 @@ impl Reading {
     /// Salt in the liquid once liquid and pieces are even, percent.
     ///
     /// All salt spreads through all water: w = ms ÷ (water of pieces + water of liquid + ms), the full equilibration
-    /// of brining; the liquid then holds its water's share of it. Without liquid or water: the salt of the whole.
+    /// of brining; the liquid then holds its water's share of it. Without water in the liquid: the salt of the whole.
     pub(crate) fn evened_salinity(&self) -> f64 {
         let dry = self.liquid.total_kg() - self.liquid.kg(Stuff::Salt);
-        if dry <= 0.0 || self.whole.kg(Stuff::Water) <= 0.0 {
+        if dry <= 0.0 || self.liquid.kg(Stuff::Water) <= 0.0 {
             return self.percent(Stuff::Salt);
         }
         let per_water = share(self.whole.kg(Stuff::Salt), self.whole.kg(Stuff::Water));
