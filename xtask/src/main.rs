@@ -3,6 +3,7 @@
 //! | work | what it does | file |
 //! | --- | --- | --- |
 //! | `check` | everything a change must pass | `check/` |
+//! | `tidy` | its tidy rules alone | `tidy/` |
 //! | `prove` | the long proofs, each a table in `docs/figures/` | `prove/` |
 //! | `score` | how well the reader does on pages read by hand | `score.rs` |
 //! | `larder` | the generated tables of the larder, from the official files | `larder.rs` |
@@ -25,6 +26,7 @@ cargo xtask WORK
 
   check [--install]   formatting, lints, tests, documentation, tidy rules;
                       --install first installs what this machine lacks
+  tidy                the tidy rules alone
   prove [NAME ...]    the long proofs; each writes docs/figures/NAME.md;
                       without a name it lists them
   larder --from FOLDER [--check]
@@ -42,6 +44,7 @@ fn main() -> ExitCode {
     };
     let done = match work {
         "check" => check::run(rest),
+        "tidy" => tidy::alone(),
         "prove" => prove::run(rest),
         "larder" => larder::run(rest),
         "score" => machine::PYTHON.provide(false).and_then(|()| score::run(rest)),

@@ -10,7 +10,7 @@ mod strays;
 
 use std::path::Path;
 
-use anyhow::Result;
+use anyhow::{Result, bail};
 
 use crate::tree::{self, File};
 
@@ -67,6 +67,18 @@ impl Fault {
             line,
             says: says.into(),
         }
+    }
+}
+
+/// The rules by themselves.
+///
+/// # Errors
+///
+/// There are faults.
+pub(crate) fn alone() -> Result<()> {
+    match run(&tree::root()?)? {
+        0 => Ok(()),
+        faults => bail!("{faults} faults"),
     }
 }
 

@@ -34,8 +34,13 @@ pub(super) fn check(files: &[File]) -> Vec<Fault> {
 }
 
 fn is_core(file: &File) -> bool {
-    let inside = |(name, rest): (&str, &str)| CORE.contains(&name) && rest.starts_with("src/") && rest.ends_with(".rs");
-    crate_of(&file.path).is_some_and(inside)
+    let Some((name, rest)) = crate_of(&file.path) else {
+        return false;
+    };
+    let tests = ["tests/", "tests.rs", "testing.rs"]
+        .iter()
+        .any(|word| rest.contains(word));
+    CORE.contains(&name) && rest.starts_with("src/") && rest.ends_with(".rs") && !tests
 }
 
 fn check_file(file: &File) -> Vec<Fault> {
@@ -76,6 +81,7 @@ mod tests {
         let tested = "//! Not std::fs.\n#[cfg(test)]\nmod tests { use std::env; }\n";
         let files = [
             file("crates/pot/src/lib.rs", tested),
+            file("crates/pot/src/cook/tests/mod.rs", "use std::env;\n"),
             file("crates/book/src/lib.rs", "use std::fs;\n"),
         ];
         assert_eq!(check(&files), []);
