@@ -19,15 +19,8 @@ use potwright_reckon::Reckoned;
 /// All queries on a dish, heaviest first, then in page order.
 #[must_use]
 pub fn queries(recipe: &Recipe, text: &str, reckoned: &Reckoned) -> Vec<Query> {
-    let manuscript = Manuscript {
-        recipe,
-        text,
-        reckoned,
-    };
-    let mut found: Vec<Query> = rules::ALL
-        .iter()
-        .flat_map(|rule| (rule.check)(&manuscript))
-        .collect();
+    let manuscript = Manuscript { recipe, text, reckoned };
+    let mut found: Vec<Query> = rules::ALL.iter().flat_map(|rule| (rule.check)(&manuscript)).collect();
     found.sort_by_key(|query| (query.weight, query.span.start));
     found
 }

@@ -46,14 +46,7 @@ impl Rule {
         format!(
             "{} · {}\n\nWhat it finds\n{}\n\nWhy it matters\n{}\n\nAsked about\n{}\n\nNot asked about\n{}\n\n\
              Write instead\n{}\n\nSource\n{}\n",
-            self.code,
-            self.name,
-            self.finds,
-            self.why,
-            self.fires,
-            self.silent,
-            self.instead,
-            self.source,
+            self.code, self.name, self.finds, self.why, self.fires, self.silent, self.instead, self.source,
         )
     }
 }

@@ -49,11 +49,7 @@ pub(crate) fn expected(ingredient: &Ingredient) -> bool {
 
 /// The foods of a line in the writer's words: 'carrots', 'salt and pepper'.
 pub(crate) fn name(ingredient: &Ingredient) -> String {
-    let names: Vec<&str> = ingredient
-        .items
-        .iter()
-        .map(|item| item.name.as_str())
-        .collect();
+    let names: Vec<&str> = ingredient.items.iter().map(|item| item.name.as_str()).collect();
     match names.as_slice() {
         [] => ingredient.line.text.clone(),
         [one] => (*one).to_owned(),

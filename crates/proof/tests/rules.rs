@@ -55,14 +55,7 @@ fn codes_are_unique_and_pages_complete() {
     assert_eq!(codes.len(), rules::ALL.len());
     for rule in rules::ALL {
         let page = rule.page();
-        for part in [
-            rule.finds,
-            rule.why,
-            rule.fires,
-            rule.silent,
-            rule.instead,
-            rule.source,
-        ] {
+        for part in [rule.finds, rule.why, rule.fires, rule.silent, rule.instead, rule.source] {
             assert!(
                 !part.trim().is_empty() && page.contains(part),
                 "{} has an empty part",

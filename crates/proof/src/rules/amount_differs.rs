@@ -23,9 +23,7 @@ fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
     let mut queries = Vec::new();
     for operation in &recipe.operations {
         for food in &operation.foods {
-            let (Target::Ingredient { index, .. }, Share::Measure(part)) =
-                (&food.target, food.share)
-            else {
+            let (Target::Ingredient { index, .. }, Share::Measure(part)) = (&food.target, food.share) else {
                 continue;
             };
             let Some(line) = recipe.ingredients.get(*index) else {
@@ -34,13 +32,12 @@ fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
             let Some((low, high)) = line.quantity.and_then(|whole| ratio(part, whole)) else {
                 continue;
             };
-            let whole_meant =
-                speaks_of_all(manuscript.text, food.words.span.start, &food.words.text)
-                    && uses(recipe, *index)
-                        .iter()
-                        .filter(|one| matches!(one.share, Share::Measure(_)))
-                        .count()
-                        == 1;
+            let whole_meant = speaks_of_all(manuscript.text, food.words.span.start, &food.words.text)
+                && uses(recipe, *index)
+                    .iter()
+                    .filter(|one| matches!(one.share, Share::Measure(_)))
+                    .count()
+                    == 1;
             let too_much = low > 1.005;
             let too_little = whole_meant && high < 0.995;
             if too_much || too_little {
@@ -49,10 +46,7 @@ fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
                     weight: Weight::WorthALook,
                     span: food.words.span,
                     asks: format!("Is it this amount of {} or the list's?", name(line)),
-                    because: format!(
-                        "the method's amount is {:.0} % of the list's",
-                        50.0 * (low + high)
-                    ),
+                    because: format!("the method's amount is {:.0} % of the list's", 50.0 * (low + high)),
                     try_words: None,
                     see: vec![(line.span, "the list says".into())],
                 });

@@ -91,9 +91,7 @@ fn used_not_made(manuscript: &Manuscript<'_>) -> Vec<Query> {
                     code: RULE.code.into(),
                     weight: Weight::WorthALook,
                     span: food.words.span,
-                    asks: format!(
-                        "Where is the {name} made? Nothing before these words speaks of it."
-                    ),
+                    asks: format!("Where is the {name} made? Nothing before these words speaks of it."),
                     because: "neither the list nor an earlier step names it".into(),
                     try_words: None,
                     see: Vec::new(),

@@ -48,10 +48,7 @@ fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
             ),
             because: format!("the parts named come to {percent} of the amount on the list"),
             try_words: None,
-            see: uses
-                .iter()
-                .map(|one| (one.span, "taken here".into()))
-                .collect(),
+            see: uses.iter().map(|one| (one.span, "taken here".into())).collect(),
         });
     }
     queries

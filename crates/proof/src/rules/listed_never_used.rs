@@ -24,18 +24,13 @@ fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
         .ingredients
         .iter()
         .enumerate()
-        .filter(|(index, line)| {
-            expected(line) && !line.optional && uses(recipe, *index).is_empty()
-        });
+        .filter(|(index, line)| expected(line) && !line.optional && uses(recipe, *index).is_empty());
     unused
         .map(|(_, line)| Query {
             code: RULE.code.into(),
             weight: Weight::WorthALook,
             span: line.span,
-            asks: format!(
-                "Where does the {} go in? The method never uses it.",
-                name(line)
-            ),
+            asks: format!("Where does the {} go in? The method never uses it.", name(line)),
             because: format!(
                 "{} operations were read, and none of them names it.",
                 recipe.operations.len()

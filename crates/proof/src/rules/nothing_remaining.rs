@@ -46,10 +46,7 @@ fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
                         code: RULE.code.into(),
                         weight: Weight::WorthALook,
                         span: one.span,
-                        asks: format!(
-                            "Which {} is meant here? There is no rest of it.",
-                            name(line)
-                        ),
+                        asks: format!("Which {} is meant here? There is no rest of it.", name(line)),
                         because,
                         try_words: None,
                         see: uses

@@ -38,9 +38,7 @@ fn check_section(manuscript: &Manuscript<'_>, section: Option<usize>) -> Vec<Que
         .ingredients
         .iter()
         .enumerate()
-        .filter(|(_, line)| {
-            line.section == section && expected(line) && !line.to_taste && line.quantity.is_some()
-        })
+        .filter(|(_, line)| line.section == section && expected(line) && !line.to_taste && line.quantity.is_some())
         .filter_map(|(index, _)| Some((index, uses(recipe, index).first()?.operation)))
         .collect();
     let in_order = longest_rising(&turns.iter().map(|(_, turn)| *turn).collect::<Vec<_>>());
@@ -50,11 +48,7 @@ fn check_section(manuscript: &Manuscript<'_>, section: Option<usize>) -> Vec<Que
         .filter(|(at, _)| !in_order.contains(at))
         .map(|(_, turn)| *turn)
         .collect();
-    let shown = if strays.len() > MOST_MOVES {
-        1
-    } else {
-        strays.len()
-    };
+    let shown = if strays.len() > MOST_MOVES { 1 } else { strays.len() };
     strays
         .iter()
         .take(shown)
@@ -65,7 +59,7 @@ fn check_section(manuscript: &Manuscript<'_>, section: Option<usize>) -> Vec<Que
                 "Shall the list follow the order of use? Several lines stand out of it.".to_owned()
             } else {
                 format!(
-                    "Could the {} move to its place in the order of use?",
+                    "Could the line with the {} move to its place in the order of use?",
                     name(line)
                 )
             };
@@ -74,11 +68,10 @@ fn check_section(manuscript: &Manuscript<'_>, section: Option<usize>) -> Vec<Que
                 weight: Weight::HouseStyle,
                 span: line.span,
                 asks,
-                because: format!(
-                    "{} of {} lines stand out of the order in which the method uses them",
-                    strays.len(),
-                    turns.len()
-                ),
+                because: match strays.len() {
+                    1 => format!("all other {} lines stand in the order of use", turns.len() - 1),
+                    several => format!("{several} of {} lines stand out of the order of use", turns.len()),
+                },
                 try_words: None,
                 see: vec![(operation.span, "first used here".into())],
             })

@@ -26,18 +26,13 @@ fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
         .iter()
         .filter(|time| time.what.eq_ignore_ascii_case("total"));
     totals
-        .filter(|time| {
-            low > time.minutes.1 * (1.0 + LEEWAY) || high < time.minutes.0 * (1.0 - LEEWAY)
-        })
+        .filter(|time| low > time.minutes.1 * (1.0 + LEEWAY) || high < time.minutes.0 * (1.0 - LEEWAY))
         .map(|time| Query {
             code: RULE.code.into(),
             weight: Weight::WorthALook,
             span: time.words.span,
             asks: "Does it take this long? The steps come to another time.".into(),
-            because: format!(
-                "computed {:.0} minutes ({low:.0} to {high:.0})",
-                figure.value
-            ),
+            because: format!("computed {:.0} minutes ({low:.0} to {high:.0})", figure.value),
             try_words: None,
             see: Vec::new(),
         })

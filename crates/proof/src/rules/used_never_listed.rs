@@ -33,11 +33,7 @@ fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
                 continue;
             };
             let name = food_name.to_lowercase();
-            if name
-                .split_whitespace()
-                .any(|word| word == "water" || word == "ice")
-                || asked.contains(&name)
-            {
+            if name.split_whitespace().any(|word| word == "water" || word == "ice") || asked.contains(&name) {
                 continue;
             }
             queries.push(Query {

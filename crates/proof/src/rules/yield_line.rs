@@ -23,10 +23,7 @@ fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
     let Some(line) = &manuscript.recipe.yields else {
         return Vec::new();
     };
-    let (Some(amount), Some(unit)) = (
-        line.amount,
-        line.unit.as_deref().and_then(Unit::from_spelling),
-    ) else {
+    let (Some(amount), Some(unit)) = (line.amount, line.unit.as_deref().and_then(Unit::from_spelling)) else {
         return Vec::new();
     };
     let dossier = &manuscript.reckoned.dossier;
@@ -46,10 +43,7 @@ fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
         weight: Weight::WorthALook,
         span: line.words.span,
         asks: "Does the dish come to this much? It was computed otherwise.".into(),
-        because: format!(
-            "computed {:.1} {word} ({low:.1} to {high:.1})",
-            figure.value
-        ),
+        because: format!("computed {:.1} {word} ({low:.1} to {high:.1})", figure.value),
         try_words: Some(format!("about {:.1} {word}", figure.value)),
         see: Vec::new(),
     }]
