@@ -335,7 +335,9 @@ impl<'a> Builder<'a> {
         if !side {
             said.vessels
                 .extend(ahead.vessels.iter().filter(|(role, _)| *role != Role::From).cloned());
-            said.cover = said.cover.or(ahead.cover);
+            if said.covers.is_empty() {
+                said.covers.clone_from(&ahead.covers);
+            }
             said.repeat = said.repeat.take().or(ahead.repeat.clone());
         }
         said.heat = said.heat.or(ahead.heat);
@@ -446,7 +448,7 @@ impl<'a> Builder<'a> {
         match meaning {
             Meaning::Do(verb) => self.order(verb, &told),
             Meaning::CoverAjar => {
-                told.said.cover = Some(Cover::Ajar);
+                told.said.covers.insert(0, Cover::Ajar);
                 self.order(Verb::Cover, &told);
             }
             Meaning::Heat => self.heat_alone(&told),

@@ -226,6 +226,12 @@ fn head(
     };
     match form {
         Inflection::Base if edge.is_some() => {
+            // 'Add the crackers, split and soaked': after what goes in, a word that is its own past tells of work.
+            let split = self_past(&token.lower) && edge == Some(Edge::Sign) && last.is_some_and(puts);
+            let object = if split { worked_on(tokens, sentence, index) } else { None };
+            if let Some(object) = object {
+                return found(Lead::Done, object.0, index, object);
+            }
             if !is_order(tokens, sentence, index, going, edge?, last.is_none()) {
                 return past_like(tokens, sentence, index, going)
                     .and_then(|object| found(Lead::Done, object.0, index, object));
@@ -291,7 +297,7 @@ fn after_side(tokens: &[Token], sentence: (usize, usize), index: usize, going: &
     let marks = words::entry(at(tokens, index))
         .map(|entry| entry.marks)
         .unwrap_or_default();
-    going.side && !going.cue && free && !marks.food && !marks.describes && (object(1) || (particle && object(2)))
+    going.side && !going.cue && free && !marks.food && !marks.describes && (object(1) || (particle && object(2)) || next(1).is_some_and(|t| t.is("from")))
 }
 
 /// 'In the morning drain'.
@@ -389,10 +395,21 @@ fn is_order(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Go
     true
 }
 
+fn self_past(word: &str) -> bool {
+    matches!(word, "cut" | "split" | "spread")
+}
+
+/// Whether the clause puts something somewhere.
+fn puts(clause: &Clause) -> bool {
+    let last = words::entry(clause.verb).and_then(|entry| entry.rows.last());
+    let placing = last.is_some_and(|row| matches!(row.meaning, words::Meaning::Do(verb) if super::takes::puts(verb)));
+    clause.lead == Lead::Order && placing
+}
+
 /// 'crackers split', 'potatoes cut in dice': a base form that is its own past, right after a food.
 fn past_like(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Going) -> Option<(usize, usize)> {
     let word = at(tokens, index);
-    let both = matches!(word, "cut" | "split" | "spread");
+    let both = self_past(word);
     let apart = index > sentence.0 && at(tokens, index - 1) == ",";
     (both && !apart && !going.cue && !going.side)
         .then(|| worked_on(tokens, sentence, index))
@@ -407,7 +424,9 @@ fn worked_on(tokens: &[Token], (start, _): (usize, usize), index: usize) -> Opti
     }
     // 'flour, diluted with water'.
     let apart = last > start + 1 && at(tokens, last - 1) == ",";
-    let led_on = tokens.get(index + 1).is_some_and(|t| is(&t.lower, "preposition"));
+    let led_on = tokens
+        .get(index + 1)
+        .is_some_and(|t| is(&t.lower, "preposition") || is(&t.lower, "joiner"));
     if apart && led_on {
         last -= 1;
     }

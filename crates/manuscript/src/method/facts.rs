@@ -126,6 +126,11 @@ impl Facts<'_> {
             .filter(|_| moved && matches!(self.scene.focus, Focus::Pot));
         let wet = (here.is_some_and(|vessel| vessel.liquid) && !elsewhere) || from.is_some_and(|vessel| vessel.liquid);
         let boiling = self.said.words.iter().any(|word| word == "boiling");
+        // 'in butter' is frying, even of wet things.
+        let fat = |food: &FoodRef| acts(&food.target, self.names) == (false, true);
+        if self.foods.iter().any(|(role, food)| *role == Role::In && fat(food)) {
+            return false;
+        }
         wet || boiling
             || self
                 .foods
@@ -163,5 +168,5 @@ impl Facts<'_> {
 
 /// Whether the lid is said to be on.
 pub(super) fn lid_on(said: &Said) -> bool {
-    matches!(said.cover, Some(Cover::On | Cover::Ajar))
+    matches!(said.cover(), Some(Cover::On | Cover::Ajar))
 }

@@ -224,6 +224,15 @@ fn overlaps(a: Span, b: Span) -> bool {
 /// The group that the words name: 'the vegetables', 'dry ingredients', 'seasonings'.
 fn group(words: &[String]) -> Option<&'static str> {
     let head = words.last()?.as_str();
+    // 'fish meat' is fish; 'crab meat' is crab.
+    if words.len() > 1 && head == "meat" {
+        let kind = &words[words.len() - 2];
+        return match class(kind).is(Class::FOOD) {
+            _ if kind == "fish" => Some("fish"),
+            true => None,
+            false => Some("meat"),
+        };
+    }
     let before = words
         .len()
         .checked_sub(2)
@@ -299,14 +308,12 @@ impl Name {
                     .any(|w| matches!(w.as_str(), "red" | "green" | "yellow" | "bell")));
         match group {
             "vegetable" => !derived && !spice,
-            "spice" | "seasoning" => {
-                (word != "pepper" || spice) && !derived
-                    || in_group(&self.head, group)
-                    || self.head == "salt"
-                    || self.head == "leaf"
+            "spice" | "seasoning" if word == "pepper" => spice,
+            "spice" | "seasoning" | "herb" => {
+                let part = matches!(self.head.as_str(), "leaf" | "seed" | "flake" | "powder" | "salt" | "stick");
+                in_group(&self.head, group) || part
             }
             "dry" => in_group(&self.head, group) || self.head == "salt",
-            "herb" => !in_group(&self.head, "derived") || self.head == "leaf",
             _ => !derived,
         }
     }

@@ -206,7 +206,8 @@ pub(super) fn mention(tokens: &[Token], from: usize, to: usize) -> Option<(Menti
         words = if part { [rest, words].concat() } else { rest };
         next = after;
     }
-    let rest_alone = words.is_empty() && matches!(share, Share::Rest | Share::Fraction(_));
+    let by_turns = at(tokens, next) == "at" && at(tokens, next + 1) == "a";
+    let rest_alone = words.is_empty() && !by_turns && matches!(share, Share::Rest | Share::Fraction(_));
     if words.is_empty() && !rest_alone {
         return None;
     }
@@ -277,12 +278,13 @@ fn is_work(token: &Token) -> bool {
 /// 'boiling water', 'soaking liquid': an -ing word that belongs to the noun after it.
 pub(super) fn is_adjectival(tokens: &[Token], index: usize) -> bool {
     let next = at(tokens, index + 1);
-    is(at(tokens, index), "manner")
-        && at(tokens, index).ends_with("ing")
-        && (matches!(
-            next,
-            "liquid" | "water" | "juices" | "salted" | "stock" | "milk" | "fat"
-        ))
+    matches!(
+        at(tokens, index),
+        "boiling" | "simmering" | "soaking" | "cooking" | "frying" | "poaching" | "braising" | "pickling"
+    ) && (matches!(
+        next,
+        "liquid" | "water" | "juices" | "salted" | "stock" | "milk" | "fat"
+    ))
 }
 
 /// An amount, a share, a time or a way to say how often begins here: the name before it has ended.
@@ -355,7 +357,7 @@ fn measured(tokens: &[Token], from: usize, to: usize) -> Measured {
                     found.next += 1;
                 }
             }
-            "most" => {
+            "most" if of => {
                 (found.share, found.most) = (Share::Fraction(most()), true);
                 found.next += 1 + usize::from(of);
             }

@@ -14,6 +14,11 @@ impl Builder<'_> {
     /// One order: the operation, and the cooking that its time says when the verb itself takes none.
     pub(super) fn order(&mut self, verb: Verb, told: &Told) {
         let foods = self.foods_of(verb, told);
+        // 'adding a third at a time' only says how.
+        let how = told.clause.lead == Lead::Doing && takes::puts(verb) && told.foods.is_empty();
+        if how {
+            return;
+        }
         let before = self.scene.working;
         let place = self.go_to_vessel(verb, told, &foods);
         let timed = told.said.times.iter().any(|timed| !timed.minutes.from_end);
@@ -29,7 +34,7 @@ impl Builder<'_> {
             .clone()
             .filter(|_| matches!(verb, Verb::Garnish | Verb::Spread | Verb::Serve));
         operation.into = place.or(served).or_else(|| self.inferred());
-        operation.cover = told.said.cover;
+        operation.cover = told.said.cover();
         operation.repeat.clone_from(&told.said.repeat);
         if verb == Verb::Heat || !split {
             operation.cue.clone_from(&told.said.cue);
@@ -93,6 +98,9 @@ impl Builder<'_> {
             if goes {
                 foods.push(food.clone());
             }
+        }
+        if verb == Verb::Repeat {
+            return vec![self.pot(told)];
         }
         if matches!(verb, Verb::Deglaze | Verb::Cover | Verb::Uncover) {
             foods.retain(|food| {
@@ -490,7 +498,7 @@ impl Builder<'_> {
             Verb::SetAside => operation.keep.clone_from(&operation.foods),
             Verb::Cover => {
                 let ajar = told.said.words.iter().any(|word| is(word, "partly"))
-                    || told.said.cover == Some(Cover::Ajar)
+                    || told.said.cover() == Some(Cover::Ajar)
                     || told.half;
                 operation.cover = Some(if ajar { Cover::Ajar } else { Cover::On });
                 self.set_lid(operation.cover);
@@ -664,7 +672,7 @@ impl Builder<'_> {
         operation.into = self.inferred();
         operation.minutes = timed.map(|timed| timed.minutes.clone());
         operation.cue.clone_from(&told.said.cue);
-        operation.cover = told.said.cover;
+        operation.cover = told.said.cover();
         self.heat_of(&mut operation, &inner);
         self.temperature_of(&mut operation, &inner);
         self.operations.push(operation);
@@ -684,12 +692,13 @@ impl Builder<'_> {
             .filter(|timed| timed.then)
             .cloned()
             .collect();
-        for timed in again {
+        for (at, timed) in again.into_iter().enumerate() {
             let Some(mut operation) = self.operations.last().cloned() else {
                 return;
             };
             operation.minutes = Some(timed.minutes);
             operation.cue = None;
+            operation.cover = told.said.covers.get(at + 1).copied().or(operation.cover);
             self.operations.push(operation);
         }
     }
@@ -768,7 +777,7 @@ impl Builder<'_> {
         };
         operation.minutes = Builder::minutes_of(told);
         operation.cue.clone_from(&told.said.cue);
-        operation.cover = told.said.cover;
+        operation.cover = told.said.cover();
         operation.repeat.clone_from(&told.said.repeat);
         operation.into = self.inferred();
         self.heat_of(&mut operation, told);

@@ -51,7 +51,8 @@ pub(super) struct Said {
     pub(super) times: Vec<Timed>,
     pub(super) heat: Option<HeatWord>,
     pub(super) temperature: Option<(WrittenTemperature, bool)>,
-    pub(super) cover: Option<Cover>,
+    /// What is said of the lid, once for each stretch of time.
+    pub(super) covers: Vec<Cover>,
     pub(super) cue: Option<Words>,
     pub(super) repeat: Option<Repeat>,
     /// Every word, in small letters.
@@ -67,17 +68,15 @@ pub(super) struct Said {
 }
 
 impl Said {
+    /// What is said of the lid first.
+    pub(super) fn cover(&self) -> Option<Cover> {
+        self.covers.first().copied()
+    }
+
     pub(super) fn says(&self, word: &str) -> bool {
         self.words.iter().any(|said| said == word)
     }
 
-    /// The foods that play one of these parts.
-    pub(super) fn with_role<'a>(&'a self, roles: &'a [Role]) -> impl Iterator<Item = &'a Mention> {
-        self.foods
-            .iter()
-            .filter(|(role, _)| roles.contains(role))
-            .map(|(_, mention)| mention)
-    }
 
     /// The first vessel that plays one of these parts.
     pub(super) fn vessel(&self, roles: &[Role]) -> Option<&VesselMention> {
@@ -216,7 +215,7 @@ impl Reader<'_> {
             return moved(at, next);
         }
         if let Some(Found { value, next }) = phrases::cover(tokens, from) {
-            said.cover = Some(value);
+            said.covers.push(value);
             return moved(at, next);
         }
         if let Some(Found { value, next }) = phrases::heat(tokens, from) {
@@ -369,7 +368,7 @@ impl Reader<'_> {
             return Taken::No;
         }
         at.index += 1;
-        if joins { Taken::Passed } else { Taken::Said }
+        if joins || at.apart { Taken::Passed } else { Taken::Said }
     }
 
     /// A vessel or a food.

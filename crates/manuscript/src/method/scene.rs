@@ -111,7 +111,8 @@ impl Scene {
             "pot" | "pan" | "dish" | "casserole" | "tin" | "cooker"
         );
         if plain && any && mention.kind == VesselKind::Cook {
-            return family.or_else(|| find(&|v| v.kind == VesselKind::Cook));
+            let ware = oven_ware(&mention.noun);
+            return family.or_else(|| find(&|v| v.kind == VesselKind::Cook && oven_ware(&v.noun) == ware));
         }
         None
     }
@@ -358,6 +359,11 @@ fn plain_clash(mention: &VesselMention, scene: &Scene, index: Option<usize>) -> 
         .iter()
         .any(|word| *word != mention.noun && known.name.split(' ').any(|other| other == *word));
     !same_words && known.name != known.noun
+}
+
+/// Made for the oven, not for the hob.
+fn oven_ware(noun: &str) -> bool {
+    ["dish", "tin", "tray", "sheet", "mould", "mold", "ramekins"].iter().any(|end| noun.ends_with(end))
 }
 
 /// Nouns by which another vessel may be called afterwards.
