@@ -127,7 +127,8 @@ pub enum State {
 pub struct Weight {
     /// The unit; none for one piece counted without a unit ('2 onions').
     pub unit: Option<Unit>,
-    /// The cut or size it holds for: `chopped`, `sliced`, `medium`; empty for any.
+    /// The cut or size it holds for: `chopped`, `sliced`, `medium`; empty for any. A cut that ends in `least` or
+    /// `most` is an end of the spread of the row before it.
     pub cut: String,
     /// Mass of one unit, edible part unless the food is weighed whole.
     pub mass: Mass,

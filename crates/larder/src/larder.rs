@@ -4,7 +4,7 @@ use std::collections::HashMap;
 use std::sync::OnceLock;
 
 use crate::error::TableError;
-use crate::find::Index;
+use crate::index::Index;
 use crate::load;
 use crate::packs::{Pack, Season};
 use crate::tables::Tables;

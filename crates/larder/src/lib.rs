@@ -13,6 +13,7 @@ pub mod error;
 mod find;
 pub mod food;
 mod hints;
+mod index;
 mod larder;
 mod load;
 pub mod packs;

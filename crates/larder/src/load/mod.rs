@@ -12,7 +12,7 @@ pub(crate) mod weights;
 use std::collections::HashMap;
 
 use crate::error::{Fault, TableError};
-use crate::find::Index;
+use crate::index::Index;
 use crate::larder::Larder;
 use crate::table::Row;
 use crate::tables::Tables;

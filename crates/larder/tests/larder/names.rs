@@ -93,6 +93,45 @@ fn what_no_food_bears_is_never_sure() {
 }
 
 #[test]
+fn a_whole_line_is_read_up_to_its_commas() {
+    let key = |name: &str| {
+        let found = find(name);
+        assert!(found.sure, "{name}: {found:?}");
+        found
+            .best
+            .and_then(|id| Larder::built_in().get(id))
+            .map(|food| food.key.clone())
+    };
+    assert_eq!(
+        key("large shrimp, peeled and scraped of their veins").as_deref(),
+        Some("prawn")
+    );
+    assert_eq!(
+        key("boneless, skinless chicken thighs, cut into 1-inch pieces").as_deref(),
+        Some("chicken_thigh_boneless")
+    );
+    // What stands behind the comma may say another food; then nothing is cut off.
+    assert!(!find("mussels, smoked over oak and put up in oil").sure);
+}
+
+#[test]
+fn no_name_breaks_the_resolver() {
+    let larder = Larder::built_in();
+    for (_, food) in larder.foods() {
+        for synonym in food.synonyms.iter().chain([&food.name]) {
+            for (at, _) in synonym.char_indices() {
+                let (begin, end) = synonym.split_at(at);
+                for name in [begin, end] {
+                    let found = larder.find(name, &Hints::default());
+                    assert!((0.0..=1.0).contains(&found.score), "{name}: {found:?}");
+                    assert!(found.best.is_some() || !found.sure, "{name}: {found:?}");
+                }
+            }
+        }
+    }
+}
+
+#[test]
 fn every_food_is_found_under_its_own_name_and_plural() {
     let larder = Larder::built_in();
     for (id, food) in larder.foods() {

@@ -1,0 +1,344 @@
+//! The name index: which foods bear a name, and how well each fits the words of a query.
+
+use std::collections::HashMap;
+
+use crate::error::TableError;
+use crate::spelling::one_slip;
+use crate::words::{Class, Token, Words, fold};
+use crate::{Food, State};
+
+// What a word costs that stands on one side only. Rules of thumb of our own, ordered so that a clash of what the food
+// is outweighs one of state, that one of grade, that one of cut.
+const EXTRA_HEAD: f64 = 0.5;
+const EXTRA_NAME: f64 = 0.35;
+const MISSING_NAME: f64 = 0.35;
+const STATE: f64 = 0.3;
+const FROZEN: f64 = 0.15;
+const GRADE: f64 = 0.15;
+const CUT: f64 = 0.02;
+const MISSING_GRADE: f64 = 0.2;
+const MISSING_CUT: f64 = 0.2;
+const MISSPELT: f64 = 0.1;
+/// The score of a name that several foods may bear, before hints.
+pub(crate) const SHARED: f64 = 0.7;
+
+/// A name some food bears.
+#[derive(Debug)]
+struct Name {
+    food: u32,
+    words: Vec<u32>,
+    /// Other foods may bear it too.
+    shared: bool,
+    /// It holds only in this very form: `peppers`, not `pepper`.
+    surface: Option<String>,
+}
+
+/// The name index.
+#[derive(Debug, Default)]
+pub(crate) struct Index {
+    pub(crate) words: Words,
+    /// Word to its number.
+    numbers: HashMap<String, u32>,
+    /// Number to the word, its class, and the names it stands in.
+    spelled: Vec<(String, Class, Vec<u32>)>,
+    names: Vec<Name>,
+    /// For every food: its state and kind decide what a word or hint clashes with.
+    pub(crate) foods: Vec<(State, crate::Kind)>,
+}
+
+/// A word of the query, as the index knows it.
+struct Asked {
+    numbers: Vec<u32>,
+    class: Class,
+    misspelt: bool,
+}
+
+/// A name that shares words with the query.
+#[derive(Clone, Copy)]
+pub(crate) struct Candidate {
+    pub(crate) food: u32,
+    pub(crate) score: f64,
+    pub(crate) exact: bool,
+    /// Words of praise or of the food's own state that were left over: of two exact names the fuller wins.
+    pub(crate) left_over: usize,
+    pub(crate) shared: bool,
+    /// Nothing but words of praise, cut, grade or state was left over or missing.
+    pub(crate) small_change: bool,
+}
+
+impl Candidate {
+    /// Takes the cost of a word that stands on one side only.
+    fn charge(&mut self, cost: f64) {
+        self.score -= cost;
+        self.exact &= cost == 0.0;
+        self.small_change &= cost < MISSING_NAME;
+    }
+
+    /// The order of candidates: exact before inexact, borne alone before shared, fuller before barer, then the score.
+    fn rank(&self) -> (bool, bool, usize, f64) {
+        (
+            self.exact,
+            self.exact && !self.shared,
+            usize::MAX - self.left_over,
+            self.score,
+        )
+    }
+}
+
+impl Index {
+    pub(crate) fn new(foods: &[Food], words: &str) -> Result<Index, TableError> {
+        let mut index = Index {
+            words: Words::read(words)?,
+            ..Index::default()
+        };
+        for (number, food) in foods.iter().enumerate() {
+            index.foods.push((food.state, food.kind));
+            let own = [food.name.as_str(), food.plural.as_str()];
+            for name in own.into_iter().chain(food.synonyms.iter().map(String::as_str)) {
+                index.bear(number as u32, name);
+            }
+        }
+        Ok(index)
+    }
+
+    /// Notes that a food bears a name: `?` before it when others may too, `=` when it holds in this form only.
+    fn bear(&mut self, food: u32, name: &str) {
+        let shared = name.starts_with('?');
+        let bare = name.trim_start_matches(['?', '=']);
+        let surface = name.starts_with('=').then(|| fold(bare));
+        let mut numbers: Vec<u32> = Vec::new();
+        for token in self.words.tokens(bare) {
+            let number = self.number(token);
+            if !numbers.contains(&number) {
+                numbers.push(number);
+            }
+        }
+        let own = self.names.iter().rev().take_while(|other| other.food == food);
+        let same = |other: &Name| other.words == numbers && other.surface == surface && other.shared == shared;
+        if numbers.is_empty() || own.into_iter().any(same) {
+            return;
+        }
+        let name = self.names.len() as u32;
+        for number in &numbers {
+            if let Some((_, _, names)) = self.spelled.get_mut(*number as usize) {
+                names.push(name);
+            }
+        }
+        self.names.push(Name {
+            food,
+            words: numbers,
+            shared,
+            surface,
+        });
+    }
+
+    fn number(&mut self, token: Token) -> u32 {
+        if let Some(number) = self.numbers.get(&token.stem) {
+            return *number;
+        }
+        let number = self.spelled.len() as u32;
+        self.spelled.push((token.stem.clone(), token.class, Vec::new()));
+        self.numbers.insert(token.stem, number);
+        number
+    }
+
+    /// The query's words; an unknown one is looked for at distance one.
+    fn asked(&self, tokens: &[Token]) -> Vec<Asked> {
+        let ask = |token: &Token| {
+            if let Some(number) = self.numbers.get(&token.stem) {
+                return Asked {
+                    numbers: vec![*number],
+                    class: token.class,
+                    misspelt: false,
+                };
+            }
+            let numbers = if token.class == Class::Name {
+                self.nearby(&token.stem)
+            } else {
+                Vec::new()
+            };
+            Asked {
+                misspelt: !numbers.is_empty(),
+                numbers,
+                class: token.class,
+            }
+        };
+        tokens.iter().map(ask).collect()
+    }
+
+    /// Words one slip away; short words and those with digits are not guessed at.
+    fn nearby(&self, stem: &str) -> Vec<u32> {
+        if stem.len() < 4 || stem.bytes().any(|byte| byte.is_ascii_digit()) {
+            return Vec::new();
+        }
+        let near = |word: &str| word.len().abs_diff(stem.len()) <= 1 && word.len() > 3 && one_slip(word, stem);
+        (0u32..)
+            .zip(&self.spelled)
+            .filter(|(_, (word, _, _))| near(word))
+            .map(|(number, _)| number)
+            .collect()
+    }
+
+    /// Every food with a name that shares a word with the query, best first, one entry a food.
+    pub(crate) fn rank(&self, tokens: &[Token]) -> Vec<Candidate> {
+        let asked = self.asked(tokens);
+        let surface = tokens
+            .iter()
+            .map(|token| token.surface.as_str())
+            .collect::<Vec<_>>()
+            .join(" ");
+        let mut best: Vec<Candidate> = Vec::new();
+        for (name, mask) in self.sharing(&asked) {
+            let Some(candidate) = self.weigh(name, mask, &asked, &surface) else {
+                continue;
+            };
+            // The names of one food stand side by side.
+            match best.last_mut() {
+                Some(other) if other.food == candidate.food => {
+                    if candidate.rank() > other.rank() {
+                        *other = candidate;
+                    }
+                }
+                _ => best.push(candidate),
+            }
+        }
+        best.sort_by(|a, b| b.score.total_cmp(&a.score).then(a.food.cmp(&b.food)));
+        best
+    }
+
+    /// The names that share a telling word with the query, each with the places of all words it shares, in order.
+    ///
+    /// Words of praise, cut and state tell nothing by themselves, unless the query holds no others.
+    fn sharing(&self, asked: &[Asked]) -> Vec<(u32, u32)> {
+        let telling = |word: &Asked| !matches!(word.class, Class::Idle | Class::Cut | Class::State(_));
+        let all = !asked.iter().any(|word| telling(word) && !word.numbers.is_empty());
+        let mut masks = vec![0u32; self.names.len()];
+        let mut touched = Vec::new();
+        for pass in [true, false] {
+            for (word, place) in asked
+                .iter()
+                .zip(0..32u32)
+                .filter(|(word, _)| (all || telling(word)) == pass)
+            {
+                for name in self.names_of(word) {
+                    let Some(mask) = masks.get_mut(name as usize) else {
+                        continue;
+                    };
+                    match (*mask, pass) {
+                        (0, true) => touched.push(name),
+                        (0, false) => continue,
+                        _ => {}
+                    }
+                    *mask |= 1 << place;
+                }
+            }
+        }
+        touched.sort_unstable();
+        touched
+            .into_iter()
+            .map(|name| (name, masks.get(name as usize).copied().unwrap_or(0)))
+            .collect()
+    }
+
+    /// The names a word of the query stands in.
+    fn names_of(&self, word: &Asked) -> impl Iterator<Item = u32> {
+        let spelled = word
+            .numbers
+            .iter()
+            .filter_map(|number| self.spelled.get(*number as usize));
+        spelled.flat_map(|(_, _, names)| names.iter().copied())
+    }
+
+    /// 'corn meal' as `cornmeal`: two neighbours that make a known word when written as one.
+    pub(crate) fn joined(&self, tokens: &[Token]) -> Option<Vec<Token>> {
+        for (place, pair) in tokens.windows(2).enumerate() {
+            let [left, right] = pair else { continue };
+            let stem = format!("{}{}", left.stem, right.stem);
+            let known = self
+                .numbers
+                .get(&stem)
+                .and_then(|number| self.spelled.get(*number as usize));
+            if let Some((_, class, _)) = known {
+                let surface = format!("{}{}", left.surface, right.surface);
+                let mut out = tokens.to_vec();
+                out.splice(
+                    place..place + 2,
+                    [Token {
+                        stem,
+                        surface,
+                        class: *class,
+                    }],
+                );
+                return Some(out);
+            }
+        }
+        None
+    }
+
+    /// How well one name fits; `mask` has a bit for every word of the query that stands in it.
+    fn weigh(&self, name: u32, mask: u32, asked: &[Asked], surface: &str) -> Option<Candidate> {
+        let name = self.names.get(name as usize)?;
+        if name.surface.as_ref().is_some_and(|its| its != surface) {
+            return None;
+        }
+        let (state, _) = *self.foods.get(name.food as usize)?;
+        let score = if name.shared { SHARED } else { 1.0 };
+        let (food, shared) = (name.food, name.shared);
+        let mut candidate = Candidate {
+            food,
+            score,
+            exact: true,
+            left_over: 0,
+            shared,
+            small_change: true,
+        };
+        let head = asked.iter().rposition(|word| word.class == Class::Name);
+        for (place, word) in asked.iter().enumerate().take(32) {
+            if mask & (1 << place) == 0 {
+                let extra = extra_cost(word.class, state, head == Some(place));
+                candidate.left_over += usize::from(extra == 0.0);
+                candidate.charge(extra);
+            } else if word.misspelt {
+                candidate.charge(MISSPELT);
+            }
+        }
+        for number in &name.words {
+            let mut matched = asked
+                .iter()
+                .enumerate()
+                .take(32)
+                .filter(|(place, _)| mask & (1 << place) != 0);
+            if !matched.any(|(_, word)| word.numbers.contains(number)) {
+                let class = self
+                    .spelled
+                    .get(*number as usize)
+                    .map_or(Class::Name, |(_, class, _)| *class);
+                candidate.charge(missing_cost(class));
+            }
+        }
+        candidate.score = candidate.score.max(0.0);
+        Some(candidate)
+    }
+}
+
+fn extra_cost(class: Class, state: State, head: bool) -> f64 {
+    match class {
+        Class::Idle => 0.0,
+        Class::Cut => CUT,
+        Class::Grade => GRADE,
+        Class::State(asked) if asked == state => 0.0,
+        Class::State(State::Frozen) => FROZEN,
+        Class::State(_) => STATE,
+        Class::Name if head => EXTRA_HEAD,
+        Class::Name => EXTRA_NAME,
+    }
+}
+
+fn missing_cost(class: Class) -> f64 {
+    match class {
+        Class::Idle | Class::Grade => MISSING_GRADE,
+        Class::Cut => MISSING_CUT,
+        Class::State(_) => STATE,
+        Class::Name => MISSING_NAME,
+    }
+}
