@@ -4,7 +4,7 @@ use potwright_pot::{Nutrient, Stuff};
 
 use crate::label::{DailyValue, EuEnergy, EuRow, UsRow, eu_energy, eu_text, us_daily_value, us_text};
 use crate::reading::{Reading, Runs, share};
-use crate::{Figure, Known, Measure, NutrientRow};
+use crate::{Known, Measure, NutrientRow};
 
 /// Energy of ethanol, kcal/g: the factor of the composition tables.
 const ALCOHOL_KCAL: f64 = 6.93;
@@ -16,243 +16,191 @@ const SODIUM_OF_SALT: f64 = 0.393_37;
 const EU_SALT_OF_SODIUM: f64 = 2.5;
 
 /// Grams of a constituent in the whole dish.
-const fn grams(stuff: Stuff) -> impl Fn(&Reading) -> f64 {
-    move |reading| 1000.0 * reading.whole.mass_kg[stuff as usize]
+fn grams(reading: &Reading, stuff: Stuff) -> f64 {
+    1000.0 * reading.whole.kg(stuff)
 }
 
 /// A nutrient of the whole dish after loss by heat.
-const fn of(nutrient: Nutrient) -> impl Fn(&Reading) -> f64 {
-    move |reading| reading.nutrients[nutrient as usize]
+const fn of(reading: &Reading, nutrient: Nutrient) -> f64 {
+    reading.nutrients[nutrient as usize]
 }
 
 /// Energy of the whole dish, kcal: each food's own factors, and alcohol.
-pub(crate) fn energy_kcal(reading: &Reading) -> f64 {
-    let foods = [Nutrient::ProteinKcal, Nutrient::FatKcal, Nutrient::CarbohydrateKcal];
-    let food: f64 = foods.iter().map(|n| reading.nutrients[*n as usize]).sum();
-    food + ALCOHOL_KCAL * grams(Stuff::Alcohol)(reading)
+fn energy_kcal(reading: &Reading) -> f64 {
+    of(reading, Nutrient::ProteinKcal)
+        + of(reading, Nutrient::FatKcal)
+        + of(reading, Nutrient::CarbohydrateKcal)
+        + ALCOHOL_KCAL * grams(reading, Stuff::Alcohol)
 }
 
 /// Sodium of the whole dish, mg.
-pub(crate) fn sodium_mg(reading: &Reading) -> f64 {
-    1000.0 * SODIUM_OF_SALT * grams(Stuff::Salt)(reading)
+fn sodium_mg(reading: &Reading) -> f64 {
+    1000.0 * SODIUM_OF_SALT * grams(reading, Stuff::Salt)
+}
+
+/// Salt of the whole dish as an EU label has it, g.
+fn eu_salt_g(reading: &Reading) -> f64 {
+    EU_SALT_OF_SODIUM * sodium_mg(reading) / 1000.0
 }
 
 /// Carbohydrate that gives energy: starch and sugars, g.
 fn available_g(reading: &Reading) -> f64 {
     let parts = [Stuff::Starch, Stuff::GelatinisedStarch, Stuff::Sugar];
-    parts.iter().map(|stuff| 1000.0 * reading.whole.kg(*stuff)).sum()
+    parts.iter().map(|stuff| grams(reading, *stuff)).sum()
 }
 
-/// The rows of the declaration; `portions` says how many portions a run's dish makes.
-pub(crate) fn rows(runs: &Runs, portions: &dyn Fn(&Reading) -> f64) -> Vec<NutrientRow> {
-    let label = Label { runs, portions };
-    let mut rows = label.big_rows();
-    rows.extend(label.small_rows());
-    rows
-}
-
-/// How a row is printed on the labels.
-#[derive(Clone, Copy, Default)]
-struct Printed {
+/// One row of the declaration: its name, unit, amount in the whole dish, and what the labels print.
+struct Spec {
+    name: &'static str,
+    measure: Measure,
+    amount: fn(&Reading) -> f64,
     us: Option<UsRow>,
+    /// The nutrient's name in the table of daily values.
     daily: Option<(&'static str, DailyValue)>,
     eu: Option<EuRow>,
 }
 
-struct Label<'a> {
-    runs: &'a Runs,
-    portions: &'a dyn Fn(&Reading) -> f64,
+impl Spec {
+    /// A row that no label prints.
+    const fn new(name: &'static str, measure: Measure, amount: fn(&Reading) -> f64) -> Self {
+        Spec {
+            name,
+            measure,
+            amount,
+            us: None,
+            daily: None,
+            eu: None,
+        }
+    }
+
+    const fn us(self, row: UsRow) -> Self {
+        Spec { us: Some(row), ..self }
+    }
+
+    const fn eu(self, row: EuRow) -> Self {
+        Spec { eu: Some(row), ..self }
+    }
+
+    const fn daily(self, nutrient: &'static str, how: DailyValue) -> Self {
+        Spec {
+            daily: Some((nutrient, how)),
+            ..self
+        }
+    }
 }
 
-impl Label<'_> {
-    /// What both laws print first, in the order of the EU declaration.
-    fn big_rows(&self) -> Vec<NutrientRow> {
-        use Measure::{Grams, Kilocalories, Milligrams};
-        let macronutrient = |name| Some((name, DailyValue::Macronutrient));
-        let gross = Printed {
-            us: Some(UsRow::Carbohydrate),
-            daily: None,
-            eu: Some(EuRow::Gross),
-        };
-        let mut energy = self.row(
-            "Energy",
-            Kilocalories,
-            Known::ByBalance,
-            energy_kcal,
-            Printed {
-                us: Some(UsRow::Calories),
-                ..Printed::default()
-            },
-        );
-        energy.eu_label = Some(eu_energy(self.eu_energy()));
-        let fat = Printed {
-            us: Some(UsRow::Fat),
-            daily: macronutrient("fat"),
-            eu: Some(EuRow::Gross),
-        };
-        let saturates = Printed {
-            us: Some(UsRow::Fat),
-            daily: macronutrient("saturates"),
-            eu: Some(EuRow::Saturates),
-        };
-        let total = |r: &Reading| available_g(r) + grams(Stuff::Fibre)(r);
-        let salt = |r: &Reading| EU_SALT_OF_SODIUM * sodium_mg(r) / 1000.0;
-        let only_eu = |eu| Printed {
-            eu: Some(eu),
-            ..Printed::default()
-        };
-        let only_us = |us, name| Printed {
-            us: Some(us),
-            daily: macronutrient(name),
-            eu: None,
-        };
-        let by = Known::ByBalance;
-        vec![
-            energy,
-            self.row("Fat", Grams, by, grams(Stuff::Fat), fat),
-            self.row("of which saturates", Grams, by, of(Nutrient::SaturatedG), saturates),
-            self.row(
-                "Cholesterol",
-                Milligrams,
-                by,
-                of(Nutrient::CholesterolMg),
-                only_us(UsRow::Cholesterol, "cholesterol"),
-            ),
-            self.row("Carbohydrate", Grams, by, available_g, only_eu(EuRow::Gross)),
-            self.row(
-                "Carbohydrate with fibre",
-                Grams,
-                by,
-                total,
-                only_us(UsRow::Carbohydrate, "carbohydrate"),
-            ),
-            self.row("of which sugars", Grams, by, grams(Stuff::Sugar), gross),
-            self.row(
-                "Fibre",
-                Grams,
-                by,
-                grams(Stuff::Fibre),
-                Printed {
-                    daily: macronutrient("fibre"),
-                    ..gross
-                },
-            ),
-            self.row("Protein", Grams, by, grams(Stuff::Protein), gross),
-            self.row("Salt", Grams, by, salt, only_eu(EuRow::Salt)),
-            self.row("Sodium", Milligrams, by, sodium_mg, only_us(UsRow::Sodium, "sodium")),
-            self.row(
-                "Alcohol",
-                Grams,
-                Known::ByHandbook,
-                grams(Stuff::Alcohol),
-                Printed::default(),
-            ),
-        ]
-    }
+/// What is declared, in the order of the EU declaration and then of the US label's vitamins and minerals. The EU
+/// counts carbohydrate without fibre, the US with it; the EU prints salt, the US sodium: each has its own row.
+const fn declaration() -> [Spec; 18] {
+    use DailyValue::{Macronutrient, Micronutrient};
+    use EuRow::{Gross, Salt, Saturates};
+    use Measure::{Grams, Kilocalories, Micrograms, Milligrams};
+    use UsRow::{Calories, Carbohydrate, Cholesterol, Fat, Ones, Sodium, Tens, Tenths};
+    [
+        Spec::new("Energy", Kilocalories, energy_kcal).us(Calories),
+        Spec::new("Fat", Grams, |r| grams(r, Stuff::Fat))
+            .us(Fat)
+            .daily("fat", Macronutrient)
+            .eu(Gross),
+        Spec::new("of which saturates", Grams, |r| of(r, Nutrient::SaturatedG))
+            .us(Fat)
+            .daily("saturates", Macronutrient)
+            .eu(Saturates),
+        Spec::new("Cholesterol", Milligrams, |r| of(r, Nutrient::CholesterolMg))
+            .us(Cholesterol)
+            .daily("cholesterol", Macronutrient),
+        Spec::new("Carbohydrate", Grams, available_g).eu(Gross),
+        Spec::new("Carbohydrate with fibre", Grams, |r| {
+            available_g(r) + grams(r, Stuff::Fibre)
+        })
+        .us(Carbohydrate)
+        .daily("carbohydrate", Macronutrient),
+        Spec::new("of which sugars", Grams, |r| grams(r, Stuff::Sugar))
+            .us(Carbohydrate)
+            .eu(Gross),
+        Spec::new("Fibre", Grams, |r| grams(r, Stuff::Fibre))
+            .us(Carbohydrate)
+            .daily("fibre", Macronutrient)
+            .eu(Gross),
+        Spec::new("Protein", Grams, |r| grams(r, Stuff::Protein))
+            .us(Carbohydrate)
+            .eu(Gross),
+        Spec::new("Salt", Grams, eu_salt_g).eu(Salt),
+        Spec::new("Sodium", Milligrams, sodium_mg)
+            .us(Sodium)
+            .daily("sodium", Macronutrient),
+        Spec::new("Alcohol", Grams, |r| grams(r, Stuff::Alcohol)),
+        Spec::new("Vitamin D", Micrograms, |r| of(r, Nutrient::VitaminDUg))
+            .us(Tenths)
+            .daily("vitamin_d", Micronutrient),
+        Spec::new("Calcium", Milligrams, |r| of(r, Nutrient::CalciumMg))
+            .us(Tens)
+            .daily("calcium", Micronutrient),
+        Spec::new("Iron", Milligrams, |r| of(r, Nutrient::IronMg))
+            .us(Tenths)
+            .daily("iron", Micronutrient),
+        Spec::new("Potassium", Milligrams, |r| of(r, Nutrient::PotassiumMg))
+            .us(Tens)
+            .daily("potassium", Micronutrient),
+        Spec::new("Vitamin A", Micrograms, |r| of(r, Nutrient::VitaminAUg))
+            .us(Tens)
+            .daily("vitamin_a", Micronutrient),
+        Spec::new("Vitamin C", Milligrams, |r| of(r, Nutrient::VitaminCMg))
+            .us(Ones)
+            .daily("vitamin_c", Micronutrient),
+    ]
+}
 
-    /// Vitamins and minerals, in the order of the US label.
-    fn small_rows(&self) -> Vec<NutrientRow> {
-        use Known::{ByBalance, ByHandbook};
-        use Measure::{Micrograms, Milligrams};
-        let printed = |us, name| Printed {
-            us: Some(us),
-            daily: Some((name, DailyValue::Micronutrient)),
-            eu: None,
-        };
-        vec![
-            self.row(
-                "Vitamin D",
-                Micrograms,
-                ByBalance,
-                of(Nutrient::VitaminDUg),
-                printed(UsRow::Tenths, "vitamin_d"),
-            ),
-            self.row(
-                "Calcium",
-                Milligrams,
-                ByBalance,
-                of(Nutrient::CalciumMg),
-                printed(UsRow::Tens, "calcium"),
-            ),
-            self.row(
-                "Iron",
-                Milligrams,
-                ByBalance,
-                of(Nutrient::IronMg),
-                printed(UsRow::Tenths, "iron"),
-            ),
-            self.row(
-                "Potassium",
-                Milligrams,
-                ByBalance,
-                of(Nutrient::PotassiumMg),
-                printed(UsRow::Tens, "potassium"),
-            ),
-            self.row(
-                "Vitamin A",
-                Micrograms,
-                ByHandbook,
-                of(Nutrient::VitaminAUg),
-                printed(UsRow::Tens, "vitamin_a"),
-            ),
-            self.row(
-                "Vitamin C",
-                Milligrams,
-                ByHandbook,
-                of(Nutrient::VitaminCMg),
-                printed(UsRow::Ones, "vitamin_c"),
-            ),
-        ]
+/// The rows of the declaration; `portions` says how many portions a run's dish makes.
+pub(crate) fn rows(runs: &Runs, portions: &dyn Fn(&Reading) -> f64) -> Vec<NutrientRow> {
+    let mut rows: Vec<NutrientRow> = declaration().iter().map(|spec| row(spec, runs, portions)).collect();
+    if let Some(energy) = rows.first_mut() {
+        energy.eu_label = Some(eu_energy(energy_of_100_g(&runs.central)));
     }
+    rows
+}
 
-    fn row(
-        &self,
-        name: &str,
-        measure: Measure,
-        known: Known,
-        amount: impl Fn(&Reading) -> f64,
-        printed: Printed,
-    ) -> NutrientRow {
-        let per_portion = self.figure(measure, known, |r| share(amount(r), (self.portions)(r)));
-        let per_100_g = self.figure(measure, known, |r| share(amount(r), 10.0 * r.edible_kg()));
-        let us = |row| {
-            let text = us_text(row, per_portion.value);
-            let unit = us_unit(measure);
-            if unit.is_empty() || text.starts_with("less") {
-                text
-            } else {
-                format!("{text} {unit}")
-            }
-        };
-        NutrientRow {
-            name: name.to_owned(),
-            us_label: printed.us.map(us),
-            us_daily_value: printed
-                .daily
-                .and_then(|(nutrient, how)| us_daily_value(nutrient, per_portion.value, how)),
-            eu_label: printed.eu.map(|row| eu_text(row, per_100_g.value)),
-            per_portion,
-            per_100_g,
+fn row(spec: &Spec, runs: &Runs, portions: &dyn Fn(&Reading) -> f64) -> NutrientRow {
+    // What heat takes hangs on a published table, what boils off on the kitchen; all else is a balance.
+    let known = match spec.name {
+        "Vitamin A" | "Vitamin C" => Known::ByHandbook,
+        "Alcohol" if (spec.amount)(&runs.central) > 0.0 => Known::NeedsYourKitchen,
+        _ => Known::ByBalance,
+    };
+    let per_portion = runs.figure(spec.measure, known, |r| share((spec.amount)(r), portions(r)));
+    let per_100_g = runs.figure(spec.measure, known, |r| share((spec.amount)(r), 10.0 * r.edible_kg()));
+    let us = |row| {
+        let text = us_text(row, per_portion.value);
+        let unit = us_unit(spec.measure);
+        if unit.is_empty() || text.starts_with("less") {
+            text
+        } else {
+            format!("{text} {unit}")
         }
+    };
+    NutrientRow {
+        name: spec.name.to_owned(),
+        us_label: spec.us.map(us),
+        us_daily_value: spec
+            .daily
+            .and_then(|(nutrient, how)| us_daily_value(nutrient, per_portion.value, how)),
+        eu_label: spec.eu.map(|row| eu_text(row, per_100_g.value)),
+        per_portion,
+        per_100_g,
     }
+}
 
-    fn figure(&self, measure: Measure, known: Known, pick: impl Fn(&Reading) -> f64) -> Figure {
-        self.runs.figure(measure, known, pick)
-    }
-
-    /// What 100 g of the central run hold.
-    fn eu_energy(&self) -> EuEnergy {
-        let central = &self.runs.central;
-        let per_100_g = |grams: f64| share(grams, 10.0 * central.edible_kg());
-        let stuff = |stuff| per_100_g(grams(stuff)(central));
-        EuEnergy {
-            fat_g: stuff(Stuff::Fat),
-            carbohydrate_g: per_100_g(available_g(central)),
-            fibre_g: stuff(Stuff::Fibre),
-            protein_g: stuff(Stuff::Protein),
-            acid_g: stuff(Stuff::Acid),
-            alcohol_g: stuff(Stuff::Alcohol),
-        }
+/// What gives energy in 100 g.
+fn energy_of_100_g(reading: &Reading) -> EuEnergy {
+    let per_100_g = |grams: f64| share(grams, 10.0 * reading.edible_kg());
+    let stuff = |stuff| per_100_g(grams(reading, stuff));
+    EuEnergy {
+        fat_g: stuff(Stuff::Fat),
+        carbohydrate_g: per_100_g(available_g(reading)),
+        fibre_g: stuff(Stuff::Fibre),
+        protein_g: stuff(Stuff::Protein),
+        acid_g: stuff(Stuff::Acid),
+        alcohol_g: stuff(Stuff::Alcohol),
     }
 }
 

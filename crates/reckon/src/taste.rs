@@ -11,8 +11,8 @@ use crate::{Target, ToTaste};
 
 const TABLE: &str = include_str!("../data/to_taste.tsv");
 
-/// Re-cookings allowed to bring the dish to its target.
-const ROUNDS: usize = 3;
+/// Cookings allowed to bring the dish to its target.
+const ROUNDS: usize = 4;
 
 /// How near the middle of the target is near enough, relative: a tenth of what a tongue can tell apart (10 to 15 %,
 /// textbook value, from memory).
@@ -68,39 +68,20 @@ pub(crate) fn solve(
             idle: Vec::new(),
         };
     }
-    let before = served(&trace);
+    let unsalted = Dish::of(&trace);
     let (salts, others): (Vec<usize>, Vec<usize>) = lots.into_iter().partition(|lot| is_salt(&process.lots[*lot]));
     let mut to_taste: Vec<ToTaste> = others
         .iter()
-        .map(|lot| stated(&mut process.lots[*lot], *lot, before.total_kg(), foods))
+        .map(|lot| stated(&mut process.lots[*lot], *lot, unsalted.mass_kg, foods))
         .collect();
-    let wanted = Wanted::of(target, salts.len());
-    let needs = salts
-        .iter()
-        .any(|_| wanted.needs(share(before.kg(Stuff::Salt), before.total_kg())));
-    if !others.is_empty() || needs {
-        if needs {
-            wanted.set(
-                &mut process,
-                &salts,
-                before.total_kg(),
-                share(before.kg(Stuff::Salt), before.total_kg()),
-                1.0,
-            );
-        }
+    let wanted = Wanted::of(target, salts, unsalted);
+    let mut idle = Vec::new();
+    if wanted.needs_some() {
+        idle = wanted.reach(&mut process, &mut trace, cook);
+    } else if !others.is_empty() {
         trace = cook(&process);
     }
-    let mut idle = Vec::new();
-    if needs {
-        idle = wanted.settle(
-            &mut process,
-            &mut trace,
-            &salts,
-            share(before.kg(Stuff::Salt), before.total_kg()),
-            cook,
-        );
-    }
-    to_taste.extend(salts.iter().map(|lot| salted(&process.lots[*lot], *lot, foods)));
+    to_taste.extend(wanted.salts.iter().map(|lot| salted(&process.lots[*lot], *lot, foods)));
     to_taste.sort_by_key(|row| row.lot);
     Tasted {
         process,
@@ -114,15 +95,34 @@ fn is_salt(lot: &Lot) -> bool {
     lot.kind == Kind::Salt || share(lot.matter.kg(Stuff::Salt), lot.matter.total_kg()) > 0.5
 }
 
-/// The target in kilograms per kilogram, and among how many lots of salt the work is parted.
+/// What salt is reckoned against: what is eaten of a finished dish.
+#[derive(Clone, Copy)]
+struct Dish {
+    mass_kg: f64,
+    /// Kilogram per kilogram.
+    salinity: f64,
+}
+
+impl Dish {
+    fn of(trace: &Trace) -> Self {
+        let dish = served(trace);
+        Dish {
+            mass_kg: dish.total_kg(),
+            salinity: share(dish.kg(Stuff::Salt), dish.total_kg()),
+        }
+    }
+}
+
+/// The target in kilograms per kilogram, the lots of salt that are to reach it, and the dish without them.
 struct Wanted {
     low: f64,
     high: f64,
-    lots: usize,
+    salts: Vec<usize>,
+    unsalted: Dish,
 }
 
 impl Wanted {
-    fn of(target: &Target, lots: usize) -> Self {
+    fn of(target: &Target, salts: Vec<usize>, unsalted: Dish) -> Self {
         // A target that is no sensible one is brought into sensible bounds, low end first.
         let sane = |percent: f64| {
             if percent.is_finite() {
@@ -135,7 +135,8 @@ impl Wanted {
         Wanted {
             low: a.min(b),
             high: a.max(b),
-            lots,
+            salts,
+            unsalted,
         }
     }
 
@@ -143,15 +144,15 @@ impl Wanted {
         f64::midpoint(self.low, self.high)
     }
 
-    /// Whether a dish of this salinity needs any.
-    fn needs(&self, salinity: f64) -> bool {
-        salinity < self.low
+    /// Whether there is salt to taste and the dish is not there without it.
+    fn needs_some(&self) -> bool {
+        !self.salts.is_empty() && self.unsalted.salinity < self.low
     }
 
-    /// Sets the salts' masses and the range of each from what is missing, times `yielded`, the salt that must go in
-    /// for each gram that arrives in the dish.
-    fn set(&self, process: &mut Process, salts: &[usize], mass_kg: f64, salinity: f64, yielded: f64) {
-        for lot in salts {
+    /// Sets the salts' masses and the range of each from what a dish of `mass_kg` without them lacks, times
+    /// `yielded`, the salt that must go in for each gram that arrives in the dish.
+    fn set(&self, process: &mut Process, mass_kg: f64, yielded: f64) {
+        for lot in &self.salts {
             let Some(entry) = process.lots.get_mut(*lot) else {
                 continue;
             };
@@ -161,47 +162,43 @@ impl Wanted {
             } else {
                 1.0
             };
-            let grams = |to: f64| salt_to_reach_kg(mass_kg, salinity, to, purity) * yielded / self.lots.max(1) as f64;
-            let mid = grams(self.middle());
+            let kg = |to: f64| {
+                let all = salt_to_reach_kg(mass_kg, self.unsalted.salinity, to, purity);
+                all * yielded / self.salts.len() as f64
+            };
+            let mid = kg(self.middle());
             entry.mass = Mass::from_kilograms(mid);
             entry.purchased = entry.mass;
             entry.spread = Spread {
-                low: share(grams(self.low), mid),
+                low: share(kg(self.low), mid),
                 mid: 1.0,
-                high: share(grams(self.high), mid),
+                high: share(kg(self.high), mid),
             };
         }
     }
 
-    /// Re-cooks until the dish is at the middle of the target; the lots that turn out not to reach it.
-    fn settle(
-        &self,
-        process: &mut Process,
-        trace: &mut Trace,
-        salts: &[usize],
-        before: f64,
-        cook: &dyn Fn(&Process) -> Trace,
-    ) -> Vec<usize> {
-        let mut yielded = 1.0;
+    /// Cooks until the dish is at the middle of the target; gives the lots that turn out not to reach it.
+    fn reach(&self, process: &mut Process, trace: &mut Trace, cook: &dyn Fn(&Process) -> Trace) -> Vec<usize> {
+        let lacks = self.middle() - self.unsalted.salinity;
+        let (mut mass_kg, mut yielded) = (self.unsalted.mass_kg, 1.0);
         for _ in 0..ROUNDS {
-            let now = served(trace);
-            let salinity = share(now.kg(Stuff::Salt), now.total_kg());
-            if (salinity - self.middle()).abs() <= NEAR * self.middle() {
+            self.set(process, mass_kg, yielded);
+            *trace = cook(process);
+            let now = Dish::of(trace);
+            if (now.salinity - self.middle()).abs() <= NEAR * self.middle() {
                 return Vec::new();
             }
-            let gained = share(salinity - before, self.middle() - before);
+            let gained = share(now.salinity - self.unsalted.salinity, lacks);
             if gained < 0.05 {
-                break;
+                return self.salts.clone();
             }
             // Part of the salt may be strained off or stay with what is thrown away: what arrives is in proportion.
             yielded /= gained;
-            let unsalted_kg = now.total_kg() * share(1.0 - salinity, 1.0 - before);
-            self.set(process, salts, unsalted_kg, before, yielded);
-            *trace = cook(process);
+            mass_kg = now.mass_kg * share(1.0 - now.salinity, 1.0 - self.unsalted.salinity);
         }
-        let reached = share(served(trace).kg(Stuff::Salt), served(trace).total_kg()) - before;
-        if reached < 0.5 * (self.middle() - before) {
-            salts.to_vec()
+        let gained = Dish::of(trace).salinity - self.unsalted.salinity;
+        if gained < 0.5 * lacks {
+            self.salts.clone()
         } else {
             Vec::new()
         }
@@ -352,7 +349,7 @@ mod tests {
             trace
         };
         let found = solve(process, &Target::default(), &cook, &Shelf(Vec::new()));
-        assert!(runs.get() <= 2 + ROUNDS, "{}", runs.get());
+        assert!(runs.get() <= 1 + ROUNDS, "{}", runs.get());
         found
     }
 
