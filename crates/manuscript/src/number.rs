@@ -263,6 +263,14 @@ fn denominator(word: &str) -> Option<i64> {
     })
 }
 
+/// Whether a word in small letters can open a number: 'two', 'half', 'about'.
+pub(crate) fn is_number_word(word: &str) -> bool {
+    whole_in_words(word).is_some()
+        || part_of_one(word).is_some()
+        || word.contains('-')
+        || matches!(word, "a" | "an" | "about")
+}
+
 fn whole_in_words(word: &str) -> Option<i64> {
     const ONES: [&str; 20] = [
         "nought",

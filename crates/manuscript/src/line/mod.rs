@@ -106,7 +106,11 @@ impl<'t> Line<'t> {
         } else {
             vec![0; found.len()]
         };
-        let mut line = Line { text, tokens: Vec::with_capacity(found.len()), asides: Vec::new() };
+        let mut line = Line {
+            text,
+            tokens: Vec::with_capacity(found.len()),
+            asides: Vec::new(),
+        };
         let mut found = found.into_iter().enumerate();
         while let Some((at, mut token)) = found.next() {
             let end = closing[at];

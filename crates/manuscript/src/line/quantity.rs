@@ -219,6 +219,9 @@ fn unit_ahead(line: &Line, at: usize) -> bool {
     number::number(&line.tokens, at).is_some_and(|(_, next)| unit(&line.tokens, next).is_some())
 }
 
+/// The first words of units that are written in two.
+const OPEN_TWO_WORDS: &str = "fl fluid liquid tea pound hand thumb";
+
 /// A unit in one or two words at this token, and the index after it.
 pub(crate) fn unit(tokens: &[Token], at: usize) -> Option<(Unit, usize)> {
     let first = tokens.get(at).filter(|t| t.is_word() || t.sign() == Some('#'))?;
@@ -228,8 +231,9 @@ pub(crate) fn unit(tokens: &[Token], at: usize) -> Option<(Unit, usize)> {
             .is_some_and(|t| t.sign() == Some('.') && t.gap == Gap::None)
     };
     let after = at + 1 + usize::from(stop(at + 1));
-    let second = tokens.get(after).filter(|t| t.is_word() && t.gap <= Gap::Space);
-    let two = second.filter(|t| !t.class.is(Class::FOOD) && !first.class.is(Class::FOOD) && !t.is("of"));
+    let two = tokens
+        .get(after)
+        .filter(|t| t.is_word() && t.gap <= Gap::Space && first.is_one_of(OPEN_TWO_WORDS));
     if let Some(second) = two
         && let Some(unit) = Unit::from_spelling(&format!("{} {}", first.text, second.text))
     {

@@ -1,8 +1,7 @@
 //! Rows that are typed in columns: two ingredients side by side, a title and its yield, the head of a table.
 
-use super::head;
-use super::is_ingredient;
-use super::rows::{Mark, Row, reads_as_prose};
+use super::judge::{Seen, see, trimmed};
+use super::rows::{Mark, Row};
 use crate::Span;
 
 /// Words that head the columns of a table of ingredients.
@@ -30,47 +29,43 @@ const COLUMNS: &[&str] = &[
     "volume",
 ];
 
-/// Cuts a row where its columns are things of their own.
-pub(crate) fn split(text: &str, rows: Vec<Row>) -> Vec<Row> {
+/// Looks at every row, and cuts those whose columns are things of their own.
+pub(crate) fn split(text: &str, rows: Vec<Row>) -> Vec<Seen> {
     let mut found = Vec::with_capacity(rows.len());
     for row in rows {
         let cells = cells(text, row.span);
-        let one = |span: &Span| Row {
+        let last = cells.len().saturating_sub(1);
+        let one = |(index, span): (usize, &Span)| Row {
             span: *span,
-            ..row.clone()
+            mark: if index == 0 { row.mark } else { Mark::None },
+            apart: row.apart && index == 0,
+            last: row.last && index == last,
         };
-        let apart = cells.len() > 1 && cells.len() < 5 && row.mark != Mark::Number && stand_alone(text, &cells, &row);
-        if !apart {
-            found.push(row);
-            continue;
-        }
-        let last = cells.len() - 1;
-        for (index, cell) in cells.iter().enumerate() {
-            found.push(Row {
-                apart: row.apart && index == 0,
-                last: row.last && index == last,
-                ..one(cell)
-            });
+        let columns = (2..5).contains(&cells.len()) && row.mark != Mark::Number;
+        let seen: Vec<Seen> = if columns {
+            cells.iter().enumerate().map(|cell| see(text, one(cell))).collect()
+        } else {
+            Vec::new()
+        };
+        let whole = see(text, row.clone());
+        if stand_alone(&seen, &whole) {
+            found.extend(seen);
+        } else {
+            found.push(whole);
         }
     }
     found
 }
 
 /// Whether every column is an ingredient, or one of them is a yield, or what is done stands beside what is needed.
-fn stand_alone(text: &str, cells: &[Span], row: &Row) -> bool {
-    let of = |span: &Span| Row {
-        span: *span,
-        mark: Mark::None,
-        ..row.clone()
+fn stand_alone(seen: &[Seen], whole: &Seen) -> bool {
+    let Some((last, rest)) = seen.split_last() else {
+        return false;
     };
-    let ingredient = |span: &Span| is_ingredient(text, &of(span));
-    let (last, rest) = match cells.split_last() {
-        Some(parts) => parts,
-        None => return false,
-    };
-    let beside = rest.iter().all(ingredient) && reads_as_prose(text, *last);
-    let yields = !rest.iter().any(ingredient) && head::head(text, *last).is_some_and(|h| h.yields.is_some());
-    cells.iter().all(ingredient) || beside || yields && head::head(text, row.span).is_none()
+    let listed = rest.iter().all(|cell| cell.strong);
+    let states = last.head.as_ref().is_some_and(|head| head.yields.is_some());
+    let titled = !rest.iter().any(|cell| cell.strong) && states && whole.head.is_none();
+    listed && (last.strong || last.prose) || titled
 }
 
 /// The columns of a row: what stands between tabs, bars and runs of three or more spaces.
@@ -85,11 +80,11 @@ fn cells(text: &str, span: Span) -> Vec<Span> {
     for (at, letter) in body.char_indices() {
         spaces = if letter == ' ' { spaces + 1 } else { 0 };
         if matches!(letter, '\t' | '|') || spaces == 3 {
-            found.push(super::trimmed(text, Span::new(span.start + from, span.start + at)));
+            found.push(trimmed(text, Span::new(span.start + from, span.start + at)));
             from = at + letter.len_utf8();
         }
     }
-    found.push(super::trimmed(text, Span::new(span.start + from, span.end)));
+    found.push(trimmed(text, Span::new(span.start + from, span.end)));
     found.retain(|cell| cell.start < cell.end);
     found
 }

@@ -53,6 +53,9 @@ pub(crate) fn head(text: &str, span: Span) -> Option<Head> {
     if span.end - span.start > 400 {
         return None;
     }
+    if !may_open(span.of(text)) {
+        return None;
+    }
     let mut all = tokens(text, span);
     all.retain(|t| !matches!(t.sign(), Some('*' | '_')));
     let words: Vec<&Token> = all.iter().filter(|t| t.is_word() || t.number().is_some()).collect();
@@ -78,6 +81,22 @@ pub(crate) fn head(text: &str, span: Span) -> Option<Head> {
     let times = times(text, &all);
     let yields = yields(text, &all).filter(|_| opens || all.iter().any(|t| t.is_any(YIELDS)));
     (yields.is_some() || !times.is_empty()).then_some(Head { yields, times })
+}
+
+/// Whether the first word can open a yield line or a time; most rows are turned away here.
+fn may_open(row: &str) -> bool {
+    let mut words = row
+        .split(|c: char| !c.is_alphanumeric() && c != '-')
+        .filter(|word| !word.is_empty());
+    let Some(first) = words.next().map(str::to_lowercase) else {
+        return false;
+    };
+    let first = first.as_str();
+    let counted = first.starts_with(|c: char| c.is_numeric()) || number::is_number_word(first);
+    counted
+        || YIELDS.contains(&first)
+        || matches!(first, "for" | "enough")
+        || TIMES.iter().any(|(word, _)| *word == first)
 }
 
 /// 'For 4', 'For four, as a side', 'for two people'.

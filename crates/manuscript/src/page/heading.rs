@@ -50,11 +50,21 @@ pub(crate) fn form(text: &str, row: &Row) -> Form {
     if matches!(row.mark, Mark::Bullet | Mark::Action) || words.len() > 9 || words.is_empty() || body.contains('\t') {
         return Form::No;
     }
-    let counted = measured(&Line::new(text, row.span), 0, false).is_some();
     let colon = body.ends_with(':');
-    if counted && !colon || body.ends_with(['.', ',', ';', '!', '?']) {
+    if body.ends_with(['.', ',', ';', '!', '?']) {
         return Form::No;
     }
+    let form = by_form(row, body, &words, colon);
+    // '2 LEEKS' is a line of a list, whatever its letters.
+    let counted = || measured(&Line::new(text, row.span), 0, false).is_some();
+    if form != Form::No && !colon && counted() {
+        Form::No
+    } else {
+        form
+    }
+}
+
+fn by_form(row: &Row, body: &str, words: &[&str], colon: bool) -> Form {
     let outside = outside_brackets(body);
     let capitals =
         outside.chars().filter(|c| c.is_alphabetic()).count() > 2 && !outside.chars().any(char::is_lowercase);

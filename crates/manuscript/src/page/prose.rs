@@ -140,7 +140,7 @@ fn sentences(text: &str, span: Span) -> Vec<Span> {
 
 /// Whether a sentence counts up foods and does nothing with them.
 fn counts_up(text: &str, span: Span) -> bool {
-    if super::rows::reads_as_prose(text, span) || super::has_imperative(text, span) {
+    if super::rows::reads_as_prose(text, span) || super::judge::has_imperative(text, span) {
         return false;
     }
     let entries = line::read(text, from_first_amount(text, span), &[]).entries;

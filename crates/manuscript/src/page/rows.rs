@@ -210,7 +210,7 @@ fn continues(text: &str, row: &Row, before: &Typed, indent: usize, line: &Typed,
     if small && before.width > 30 && (open || wraps && !above.ends_with([')', '.']) && !counts(text, line)) {
         return true;
     }
-    reads_as_prose(text, row.span) && wraps
+    wraps && reads_as_prose(text, row.span)
 }
 
 /// Whether a deeper line is work of its own rather than the end of the line above.
@@ -249,6 +249,17 @@ fn counts(text: &str, line: &Typed) -> bool {
 pub(crate) fn reads_as_prose(text: &str, span: Span) -> bool {
     let body = span.of(text);
     let start: &str = body.get(..floor(body, 400)).unwrap_or(body);
+    // Most rows have neither a stop before a space nor a verb in front.
+    let mut words = start
+        .split(|c: char| !c.is_alphanumeric() && c != '-')
+        .filter(|word| !word.is_empty());
+    let opens =
+        |word: &str| verb(&word.to_lowercase()) || FIRST.split(' ').any(|first| first.eq_ignore_ascii_case(word));
+    let stops = start.contains(['.', '!', '?'])
+        && start.contains(". ") | start.contains("! ") | start.contains("? ") | start.contains(".\n");
+    if !stops && !words.next().is_some_and(opens) {
+        return false;
+    }
     let words = tokens(start, Span::new(0, start.len()));
     begins_with_verb(&words) || sentences(&words) > 1 && words.len() > 7
 }
@@ -270,21 +281,12 @@ fn sentences(words: &[Token]) -> usize {
     1 + starts.count()
 }
 
+/// Words that stand before the verb of a step.
+const FIRST: &str = "then now next meanwhile first finally gently slowly carefully";
+
 /// Whether the first word tells the cook to do something: 'Melt the butter', not 'Butter'.
 pub(crate) fn begins_with_verb(words: &[Token]) -> bool {
-    let mut words = words.iter().skip_while(|t| {
-        t.is_any(&[
-            "then",
-            "now",
-            "next",
-            "meanwhile",
-            "first",
-            "finally",
-            "gently",
-            "slowly",
-            "carefully",
-        ]) || t.sign() == Some(',')
-    });
+    let mut words = words.iter().skip_while(|t| t.is_one_of(FIRST) || t.sign() == Some(','));
     let Some(first) = words.next().filter(|t| t.is_word()) else {
         return false;
     };
@@ -293,32 +295,9 @@ pub(crate) fn begins_with_verb(words: &[Token]) -> bool {
         return false;
     }
     let of = first.class;
-    let object = rest[0].is_any(&[
-        "the",
-        "a",
-        "an",
-        "it",
-        "them",
-        "your",
-        "all",
-        "in",
-        "to",
-        "with",
-        "into",
-        "over",
-        "on",
-        "out",
-        "up",
-        "off",
-        "well",
-        "and",
-        "together",
-        "until",
-        "for",
-        "each",
-        "both",
-        "everything",
-    ]);
+    let object = rest[0].is_one_of(
+        "the a an it them your all in to with into over on out up off well and together until for each both everything",
+    );
     let ambiguous = of.is(Class::FOOD | Class::STATE | Class::SHAPE | Class::TEMPERATURE | Class::KIND | Class::PART);
     if ambiguous {
         let named = rest.iter().any(|t| t.is_any(&["the", "it", "them", "your"]));
