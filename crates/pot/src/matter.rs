@@ -79,10 +79,6 @@ impl Stuff {
 /// in the same way. Vitamins are carried undiminished: loss by heat is reckoned from retention factors later.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
-#[expect(
-    missing_docs,
-    reason = "each variant is the nutrient of its name, in the unit of its name"
-)]
 pub enum Nutrient {
     /// Energy of the protein by the food's own factor; travels with the protein.
     ProteinKcal,
@@ -219,10 +215,10 @@ impl Matter {
     pub fn take(&mut self, stuff: Stuff, kg: f64) -> Matter {
         let mut taken = Matter::default();
         let there = self.kg(stuff);
-        let kg = kg.min(there);
-        if kg.is_nan() || kg <= 0.0 {
+        if kg.is_nan() || kg.min(there) <= 0.0 {
             return taken;
         }
+        let kg = kg.min(there);
         let whole = if stuff.is_carbohydrate() {
             self.carbohydrate_kg()
         } else {
@@ -240,7 +236,11 @@ impl Matter {
 
     /// Lets a mass of one constituent go as vapour, at most what is there: its nutrients stay. Gives the mass gone.
     pub fn evaporate(&mut self, stuff: Stuff, kg: f64) -> f64 {
-        let gone = kg.min(self.kg(stuff)).max(0.0);
+        let gone = if kg.is_nan() {
+            0.0
+        } else {
+            kg.clamp(0.0, self.kg(stuff).max(0.0))
+        };
         self.mass_kg[stuff as usize] -= gone;
         gone
     }
@@ -320,6 +320,7 @@ mod tests {
         let mut milk = milk();
         assert_eq!(milk.take(Stuff::Fat, f64::NAN), Matter::default());
         assert_eq!(milk.take_juice(-1.0), Matter::default());
+        assert_eq!(milk.evaporate(Stuff::Water, f64::NAN), 0.0);
         assert!(!milk.scaled(f64::NAN).is_sound());
     }
 }

@@ -274,8 +274,16 @@ impl<'a> Run<'a> {
         self.ledger.discarded_j += joules;
     }
 
-    /// A vessel that holds nothing is off the heat.
+    /// A vessel that holds nothing is off the heat; a last gram is not worth following and stays behind.
     pub(super) fn emptied(&mut self, vessel: usize) {
+        let state = &mut self.vessels[vessel];
+        if state.groups.is_empty() && state.liquid.total_kg() < 1e-3 {
+            let left = state.liquid.take_share(1.0);
+            let joules = HeatContent::of(&left).enthalpy(state.temp_c);
+            state.heat_j -= joules;
+            self.ledger.left_behind.add(&left);
+            self.ledger.discarded_j += joules;
+        }
         self.close_cooling_if_empty(vessel);
         let time_s = self.time_s;
         let state = &mut self.vessels[vessel];

@@ -166,7 +166,7 @@ impl VesselState {
             || pieces > THICK_PIECES * (pieces + self.liquid_m3())
     }
 
-    fn body(&self) -> Body {
+    fn body(&self, outside_c: f64) -> Body {
         let mut matter = self.liquid;
         self.groups.iter().for_each(|group| matter.add(&group.matter));
         let temp_c = self.temp_c;
@@ -174,9 +174,10 @@ impl VesselState {
         let volumetric = properties::HeatContent::of(&matter).capacity(temp_c.max(0.0))
             / properties::volume_m3(&matter, temp_c).max(1e-12);
         let height = (self.volume_m3() / self.measures.area_m2).clamp(1e-3, self.measures.height_m.max(1e-3));
-        // The film that the vessel's whole loss stands for, spread over all its faces.
+        // The film that the vessel's whole loss stands for, vapour included, spread over all its faces.
         let faces = 2.0 * self.measures.area_m2 + std::f64::consts::PI * self.measures.diameter_m * height;
-        let film = self.exchange.loss(temp_c).1 / faces;
+        let vapour_w = self.exchange.vapour(temp_c).0 * self.exchange.latent(temp_c);
+        let film = (self.exchange.loss(temp_c).0 + vapour_w) / ((temp_c - outside_c).max(1.0) * faces);
         Body {
             radius_m: self.measures.diameter_m / 2.0,
             half_height_m: height / 2.0,
@@ -218,7 +219,7 @@ impl VesselState {
                 follow.outside_c = outside_c;
                 follow.add(amplitude);
             }
-            follow.conduct(dt_s, &self.body());
+            follow.conduct(dt_s, &self.body(outside_c));
             warmest = warmest.max(follow.centre_c());
         }
         follow.note(time_s, warmest);

@@ -66,7 +66,13 @@ pub(super) struct Group {
     /// Backward steps still to be made after something changed.
     pub(super) fresh: u8,
     thermal: Thermal,
-    pub(super) stepper: Option<Stepper>,
+    /// The heat it holds by temperature, when last settled.
+    pub(super) settled: HeatContent,
+    volume_m3: f64,
+    pub(super) stepper: Option<Box<Stepper>>,
+    /// Biot number of the last step, and whether that was short-cut because all was as warm as outside.
+    pub(super) biot: f64,
+    pub(super) even: bool,
     /// Scratch of the step being made: profile if the outside stays, its heat, heat per kelvin outside.
     pub(super) base: [f64; crate::physics::conduction::CELLS],
     pub(super) heat_base_j: f64,
@@ -175,13 +181,18 @@ impl Group {
             centre: Vec::new(),
             fresh: 3,
             thermal: Thermal::default(),
+            settled: HeatContent::default(),
+            volume_m3: 0.0,
             stepper: None,
+            biot: 1.0,
+            even: false,
             base: [temp_c; crate::physics::conduction::CELLS],
             heat_base_j: 0.0,
             heat_slope_j_k: 0.0,
             matter,
         };
         group.heat_j = group.content().enthalpy(temp_c);
+        group.settle();
         group
     }
 
@@ -192,9 +203,11 @@ impl Group {
 
     /// Brings mean temperature and profile in line with the enthalpy.
     pub(super) fn settle(&mut self) {
-        let mean = self.content().temperature(self.heat_j, self.mean_c);
+        self.settled = self.content();
+        let mean = self.settled.temperature(self.heat_j, self.mean_c);
         self.profile.shift(mean - self.profile.mean_c());
         self.mean_c = mean;
+        self.volume_m3 = properties::volume_m3(&self.matter, mean) + self.inedible_kg / practice::BONE_KG_M3;
         self.hottest_c = self.hottest_c.max(self.centre_c());
     }
 
@@ -206,8 +219,9 @@ impl Group {
         self.matter.total_kg() + self.inedible_kg
     }
 
+    /// Volume when last settled, m³.
     pub(super) fn volume_m3(&self) -> f64 {
-        properties::volume_m3(&self.matter, self.mean_c) + self.inedible_kg / practice::BONE_KG_M3
+        self.volume_m3
     }
 
     /// Conductivity W/(m·K), diffusivity m²/s and radius m, reckoned again when temperature or mass have moved.
@@ -244,11 +258,13 @@ impl Group {
         self.volume_m3() * self.profile.form.surface_per_volume(self.radius_m())
     }
 
-    /// Time constant of the slowest mode with the surface held, seconds.
+    /// Time constant with which it follows the outside, seconds: the slowest mode and the film in series.
     pub(super) fn lag_s(&self) -> f64 {
         let diffusivity = positive(self.thermal.diffusivity, 1.4e-7);
         let radius = self.radius_m();
-        radius * radius / (diffusivity * self.profile.form.first_eigenvalue_squared())
+        let form = self.profile.form;
+        let film = 1.0 / (form.surface_per_volume(1.0) * self.biot.max(1e-3));
+        radius * radius / diffusivity * (1.0 / form.first_eigenvalue_squared() + film)
     }
 
     /// Splits a share off.
@@ -276,6 +292,7 @@ impl Group {
             &mut self.inedible_kg,
             &mut self.heat_j,
             &mut self.volume_raw_m3,
+            &mut self.volume_m3,
             &mut self.raw_kg,
             &mut self.raw_water_kg,
             &mut self.raw_fat_kg,

@@ -259,7 +259,7 @@ impl<'a> Run<'a> {
                     state.apply(plan, &self.cond, &mut self.ledger);
                     state.tend(plan.dt_s, &self.cond, &mut self.ledger);
                     state.settle(&self.cond);
-                    state.step_s = (1.6 * state.step_s.min(plan.dt_s)).max(1.0);
+                    state.grow_step(plan.dt_s);
                 }
             }
             self.time_s += dt_s;
@@ -272,21 +272,27 @@ impl<'a> Run<'a> {
 
     /// The longest step all vessels, all running acts and the samples allow.
     fn longest_step_s(&self) -> f64 {
-        let mut dt_s = self
+        let over_s = self
             .running
             .iter()
             .map(|running| running.remaining_s(self.time_s))
             .fold(f64::MAX, f64::min);
+        let over_s = over_s.min((LONGEST_S - self.time_s).max(0.0));
         let mut sample_s = QUIET_SAMPLE_S;
+        let mut longest_s = f64::MAX;
         for state in self.vessels.iter().filter(|state| !state.is_empty()) {
-            dt_s = dt_s.min(state.longest_step_s(&self.cond));
+            longest_s = longest_s.min(state.longest_step_s(&self.cond));
             if state.temp_c > 40.0 || state.is_heated(&self.cond) {
                 sample_s = SAMPLE_S;
             }
         }
         let last = self.samples.last().map_or(0.0, |sample| sample.time_s);
-        dt_s.min((last + sample_s - self.time_s).max(0.1))
-            .min((LONGEST_S - self.time_s).max(0.0))
+        let due_s = (last + sample_s - self.time_s).max(0.1);
+        if longest_s < due_s.min(over_s) {
+            return step::rounded_s(longest_s);
+        }
+        // The clock's own marks to a sixty-fourth of a second, lest rounding makes every minute another.
+        over_s.min(((due_s * 64.0).round() / 64.0).max(1.0 / 64.0))
     }
 
     /// Plans a step of every vessel; shortens it to end where a vessel begins to boil, reaches its aim or what is
@@ -349,6 +355,7 @@ impl<'a> Run<'a> {
             let state = &self.vessels[stretch.vessel];
             let outcome = stretch.look(self.time_s, state, &self.cond);
             stretch.remember(self.time_s, state);
+            stretch.forecast(self.time_s, state);
             let (act, vessel) = (stretch.act, stretch.vessel);
             if std::mem::take(&mut stretch.weak) {
                 self.note(act, vessel, Happening::NotEnoughHeat);

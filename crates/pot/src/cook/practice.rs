@@ -35,7 +35,7 @@ pub(super) const fn pan_limit_c(word: HeatWord) -> f64 {
     }
 }
 
-/// A simmer: so many kelvins below the boil (88 to 97 °C at sea level).
+/// A simmer: so many kelvins below the boil (88 to 96 °C at sea level).
 pub(super) const SIMMER_BELOW_K: Spread = Spread {
     low: 2.5,
     mid: 5.0,
@@ -126,6 +126,8 @@ pub(super) const SOFTENED: f64 = 0.7;
 pub(super) const BROWNS_FROM_C: f64 = 115.0;
 pub(super) const BROWNING_C: f64 = 140.0;
 pub(super) const BROWNING_S: Spread = Spread::within_factor(120.0, 1.6);
+/// Less water than this is no broth that could boil dry, kg.
+pub(super) const BROTH_KG: f64 = 0.15;
 /// Spatter from a frying pan: share of its fat per second.
 pub(super) const SPATTER_PER_S: f64 = 3.0e-5;
 /// Milk curdles or rises from here, °C.

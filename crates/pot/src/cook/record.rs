@@ -54,7 +54,8 @@ impl Run<'_> {
         for index in 0..self.vessels.len() {
             let act = self.act_of(index);
             let state = &mut self.vessels[index];
-            if state.is_empty() {
+            // A pot that has boiled quite empty is still to be told of.
+            if state.is_empty() && state.watch.most_water_kg <= practice::BROTH_KG {
                 continue;
             }
             state.brown(dt_s, self.cond.food);
@@ -223,7 +224,7 @@ impl VesselState {
         if !boils && self.temp_c < self.boil_c - 10.0 {
             self.watch.boiled = false;
         }
-        let had_broth = self.watch.most_water_kg > 0.15 && !self.fries();
+        let had_broth = self.watch.most_water_kg > practice::BROTH_KG && !self.fries();
         if had_broth && !self.watch.dry && self.water_kg() < 0.002 && self.temp_c >= self.boil_c - 1.0 {
             self.watch.dry = true;
             new.push(Happening::BoiledDry);

@@ -38,6 +38,10 @@ pub(super) struct Running {
     cue: Option<Cue>,
     volume_m3: f64,
     begun_c: f64,
+    /// How far the cue has come (1 = reached) and when, at the last look.
+    came: Option<(f64, f64)>,
+    /// Seconds until it is reached if it goes on as in the last step.
+    forecast_s: f64,
     /// Where the cue's figure stood at the last look, for telling that nothing moves any more.
     looked: (f64, f64),
     /// Heat too weak to reach what is aimed at.
@@ -64,6 +68,8 @@ impl Running {
             cue: None,
             volume_m3: 0.0,
             begun_c: 0.0,
+            came: None,
+            forecast_s: f64::MAX,
             looked: (now_s, 0.0),
             weak: false,
         }
@@ -98,6 +104,8 @@ impl Running {
             cue,
             volume_m3: state.liquid_m3(),
             begun_c: state.shown_c(),
+            came: None,
+            forecast_s: f64::MAX,
             looked: (now_s, 0.0),
             weak: false,
         };
@@ -110,7 +118,7 @@ impl Running {
         let end = match self.end {
             End::At(end) | End::Counted(_, end) | End::Cue(_, end) => end,
         };
-        (end - now_s).max(0.0)
+        (end - now_s).max(0.0).min(self.forecast_s)
     }
 
     /// The temperature the cue waits for, °C.
@@ -135,6 +143,40 @@ impl Running {
             End::Cue(Cue::CookedThrough(_), _) => state.groups.iter().map(Group::centre_c).sum::<f64>(),
             _ => state.shown_c(),
         }
+    }
+
+    /// How far the cue has come, 1 when reached; none where that is not a matter of steady progress.
+    fn progress(&self, state: &VesselState) -> Option<f64> {
+        match &self.end {
+            End::Cue(Cue::Browned, _) => Some(state.watch.browned),
+            End::Cue(Cue::ReducedTo(share), _) => {
+                Some((1.0 - state.liquid_m3() / self.volume_m3.max(1e-12)) / (1.0 - share).max(1e-9))
+            }
+            End::Cue(Cue::Tender(lots), _) => {
+                let groups = state.groups.iter().filter(|g| lots.is_empty() || lots.contains(&g.lot));
+                groups
+                    .filter(|g| g.habits.softens.is_some())
+                    .map(|g| g.tender)
+                    .reduce(f64::min)
+            }
+            _ => None,
+        }
+    }
+
+    /// Looks ahead, so that the last step ends where the cue is reached.
+    pub(super) fn forecast(&mut self, now_s: f64, state: &VesselState) {
+        self.forecast_s = f64::MAX;
+        let Some(progress) = self.progress(state) else {
+            return;
+        };
+        if let Some((then_s, before)) = self.came {
+            let rate = (progress - before) / (now_s - then_s).max(1e-9);
+            if rate > 0.0 && progress < 1.0 {
+                // A thousandth more, lest the last step stops just short.
+                self.forecast_s = (1.001 * (1.0 - progress) / rate).max(1.0);
+            }
+        }
+        self.came = Some((now_s, progress));
     }
 
     /// Whether it is over, after a step.

@@ -77,6 +77,7 @@ pub(super) struct VesselState {
     pub(super) heat_j: f64,
     pub(super) temp_c: f64,
     pub(super) boil_c: f64,
+    liquid_m3: f64,
     pub(super) groups: Vec<Group>,
     pub(super) exchange: Exchange,
     /// What the burner gives, watts.
@@ -127,6 +128,7 @@ impl VesselState {
             heat_j: 0.0,
             temp_c: cond.room_c,
             boil_c: cond.boiling_c,
+            liquid_m3: 0.0,
             groups: Vec::new(),
             exchange: Exchange::default(),
             power_w: 0.0,
@@ -167,6 +169,7 @@ impl VesselState {
                 self.temp_c = mean;
             }
         }
+        self.liquid_m3 = properties::volume_m3(&self.liquid, self.temp_c);
         self.boil_c = water::broth_boiling_c(&self.liquid, cond.pressure_kpa);
     }
 
@@ -174,8 +177,9 @@ impl VesselState {
         self.liquid.kg(Stuff::Water)
     }
 
+    /// Volume of the liquid when last settled, m³.
     pub(super) fn liquid_m3(&self) -> f64 {
-        properties::volume_m3(&self.liquid, self.temp_c)
+        self.liquid_m3
     }
 
     pub(super) fn volume_m3(&self) -> f64 {

@@ -127,7 +127,8 @@ impl HeatContent {
     }
 
     /// Temperature in °C at an enthalpy in joules; `guess_c` starts the search and is the answer for a body that
-    /// holds no heat. Newton's method, at most eight rounds, to 1e-9 K; bounded to −100 … 600 °C.
+    /// holds no heat. Newton's method, at most eight rounds: it
+    /// ends when a round moves less than 1e-5 K, its error then being the square of that; bounded to −100 … 600 °C.
     #[must_use]
     pub fn temperature(&self, enthalpy_j: f64, guess_c: f64) -> f64 {
         if self.a <= 0.0 || !enthalpy_j.is_finite() {
@@ -144,7 +145,7 @@ impl HeatContent {
             let slope = (self.a + temp_c * (self.b + temp_c * self.c)).max(0.1 * self.a);
             let change = (enthalpy_j - self.unfrozen(temp_c)) / slope;
             temp_c = (temp_c + change).clamp(FREEZING_C, 600.0);
-            if change.abs() < 1e-9 {
+            if change.abs() < 1e-5 {
                 break;
             }
         }
