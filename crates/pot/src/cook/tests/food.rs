@@ -113,8 +113,7 @@ fn a_braise_is_recognised() {
 /// All at once the meat lies in its juice; the event says so and gives the batches.
 #[test]
 fn a_crowded_pan_is_told() {
-    let mut kitchen = Kitchen::default();
-    kitchen.burners = vec![Burner::gas(2000.0)];
+    let kitchen = Kitchen { burners: vec![Burner::gas(2000.0)], ..Kitchen::default() };
     let crowded = |batches| {
         let trace = central(&braise(0.5, batches), &kitchen);
         happened(
