@@ -255,6 +255,35 @@ fn names_of_two_foods_are_marked_as_shared() {
 }
 
 #[test]
+fn what_has_no_source_has_a_wide_spread() {
+    // 'common practice, no source' goes with at least ×/÷1.5; a share cannot go above one.
+    let tables = [
+        ("weights_own.tsv", Tables::BUILT_IN.weights_own, 3),
+        ("behaviour.tsv", Tables::BUILT_IN.behaviour, 2),
+        ("kinds.tsv", Tables::BUILT_IN.kinds, 4),
+    ];
+    let mut faults = Vec::new();
+    for (file, text, low) in tables {
+        for line in text.lines().filter(|line| !line.starts_with('#')) {
+            let cells: Vec<&str> = line.split('\t').collect();
+            let number = |place: usize| cells.get(place).and_then(|cell| cell.parse::<f64>().ok());
+            let (Some(low), Some(mid), Some(high)) = (number(low), number(low + 1), number(low + 2)) else {
+                continue;
+            };
+            let unsourced = cells
+                .last()
+                .is_some_and(|source| source.starts_with("common practice, no source"));
+            // Figures are rounded to three decimals.
+            let wide = low <= mid / 1.49 + 0.001 && (high >= mid * 1.49 - 0.001 || high == 1.0);
+            if unsourced && mid > 0.0 && !wide {
+                faults.push(format!("{file}: {line}"));
+            }
+        }
+    }
+    complain(&faults);
+}
+
+#[test]
 fn a_fault_names_its_file_and_line() {
     let check = |change: &dyn Fn(&mut Tables<'static>), file: &str, line: usize, fault: &dyn Fn(&Fault) -> bool| {
         let mut tables = Tables::BUILT_IN;
