@@ -108,6 +108,7 @@ impl Bench<'_> {
             Some(Way::Simmer | Way::Boil) if !wet => self.dry(vessel, heat),
             _ if !wet => Aim::Fry(heat),
             _ if guarded => Aim::BelowBoil,
+            Some(Way::Simmer) if matches!(operation.heat, Some(HeatWord::High | HeatWord::MediumHigh)) => Aim::Boil,
             // 'Cook for ten minutes' over a pot of liquid is a simmer, whatever the verb.
             Some(Way::Fry | Way::Simmer | Way::Boil) => Aim::Simmer,
             _ if heat == HeatWord::Low && operation.cue.is_some() => Aim::BelowBoil,

@@ -263,6 +263,9 @@ fn one_piece(asked: &Asked, unit: Option<Unit>, number: f64) -> Option<(Spread, 
         _ => "",
     };
     let name = unit.map_or("", |unit| plural(unit, number));
+    // '1 cinnamon stick' counts sticks, though the stick belongs to the name.
+    let stick = asked.food.is_some_and(|food| food.kind == Kind::Spice) && has(asked.words, "stick");
+    let unit = unit.or(stick.then_some(Unit::Stick));
     let own = asked.food.and_then(|food| food.weight_of(unit, asked.cut, size));
     if let Some(own) = own.filter(|own| is_sound(own.mass_g)) {
         let narrow = own.mass_g.high <= own.mass_g.low * 1.01;

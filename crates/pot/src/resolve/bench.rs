@@ -3,6 +3,7 @@
 //! Nothing is heated here. What each vessel holds is kept only as shares of lots, so that later words ('the beef',
 //! 'the paste', 'it') can be followed to where the food is.
 
+use potwright_larder::State;
 use potwright_manuscript::{Cover, HeatWord, Operation, Span};
 use potwright_measure::{Duration, Temperature};
 
@@ -306,6 +307,17 @@ impl<'a> Bench<'a> {
         self.sum(vessel, |lot| {
             self.stocked.lots.get(lot).is_some_and(super::lots::is_liquid)
         })
+    }
+
+    /// Whether a lot pours: a liquid, or a tin of fruit in its juice (tomatoes; pulses are drained).
+    fn pours(&self, lot: &crate::Lot) -> bool {
+        let food = match lot.source {
+            crate::Source::Larder(id) => self.shelf.larder.get(id),
+            _ => None,
+        };
+        let in_juice =
+            food.is_some_and(|food| food.state == State::Canned && food.composition.water_g.is_some_and(|g| g > 85.0));
+        in_juice || super::lots::is_liquid(lot)
     }
 
     fn sum(&self, vessel: usize, counts: impl Fn(usize) -> bool) -> f64 {

@@ -1,6 +1,6 @@
 //! Pieces and their size, from the words of a cut.
 
-use potwright_larder::{Food, Shape};
+use potwright_larder::{Food, Kind, Shape};
 use potwright_manuscript::Size;
 use potwright_measure::Spread;
 
@@ -20,12 +20,19 @@ const UNSAID_SIZE: f64 = 1.5;
 
 /// The shape and the relative spread of its least dimension.
 pub(super) fn shape(food: &Food, words: &str, size: Option<&Size>) -> (Shape, Spread) {
-    let own = food.behaviour.shape.unwrap_or(Shape::Sphere { diameter_mm: 20.0 });
+    let own = food.behaviour.shape.unwrap_or_else(|| unknown_shape(food.kind));
     let written = written_size_mm(words).or(match size {
         Some(Size::Millimetres(low, high)) => Some(f64::midpoint(*low, *high)),
         _ => None,
     });
     let row = longest(&table::CUTS, words);
+    // Cored and not cut: it goes in whole.
+    if row.is_none()
+        && ["cored", "whole"].iter().any(|said| has(words, said))
+        && let Some(diameter_mm) = whole_mm(food)
+    {
+        return (Shape::Sphere { diameter_mm }, Spread::within_factor(1.0, WRITTEN_SIZE));
+    }
     if let Some(mm) = written.filter(|mm| mm.is_finite() && *mm > 0.1 && *mm < 500.0) {
         let flat = row.is_some_and(|row| row.text("shape") == "slab") || has(words, "thick");
         let shape = if flat {
@@ -55,6 +62,16 @@ pub(super) fn shape(food: &Food, words: &str, size: Option<&Size>) -> (Shape, Sp
         _ => Shape::Sphere { diameter_mm: most },
     };
     (shape, Spread::within_factor(1.0, row.factor("spread")))
+}
+
+/// The shape of a food of which the larder gives none: seeds and leaves are thin, the rest a mouthful (common practice,
+/// no source).
+fn unknown_shape(kind: Kind) -> Shape {
+    match kind {
+        Kind::Spice => Shape::Sphere { diameter_mm: 3.0 },
+        Kind::Herb | Kind::Leaf => Shape::Slab { thickness_mm: 1.0 },
+        _ => Shape::Sphere { diameter_mm: 20.0 },
+    }
 }
 
 /// Diameter of a ball of the mass of one whole piece, millimetres; none when no piece is on record.
@@ -118,7 +135,8 @@ pub(super) fn as_one_piece(lot: &mut Lot, shape: Shape) {
 
 /// Pieces of a food; `None` for what disperses in the liquid.
 pub(super) fn pieces(food: &Food, words: &str, size: Option<&Size>) -> Option<Pieces> {
-    if food.behaviour.disperses {
+    let ground = food.kind == Kind::Spice && has(words, "ground");
+    if food.behaviour.disperses || ground {
         return None;
     }
     let (shape, size_spread) = shape(food, words, size);

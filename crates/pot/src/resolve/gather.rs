@@ -6,6 +6,7 @@ use potwright_measure::{Mass, Spread};
 
 use super::amount::{self, Asked, Weighed};
 use super::bench::{Bench, NOTHING};
+use super::lots::Wording;
 use super::table;
 use super::verbs::{self, Class};
 use super::vessels::{self, Style};
@@ -56,11 +57,9 @@ impl Bench<'_> {
     /// Whether a part is all that a vessel holds, or its contents go as one.
     fn all_of_it(&self, vessel: usize, part: &Part) -> bool {
         let held = &self.held[vessel];
-        let side = self.uses[vessel].style == Style::Hold;
-        match part {
-            Part::Lots(lots) => (held.mixed && side) || (side && held.lots.iter().all(|(lot, _)| lots.contains(lot))),
-            _ => false,
-        }
+        let Part::Lots(lots) = part else { return false };
+        let as_one = held.mixed && self.uses[vessel].style == Style::Hold;
+        as_one || held.lots.iter().all(|(lot, _)| lots.contains(lot))
     }
 
     fn find_food(&mut self, food: &FoodRef, vessel: usize, named: &mut Vec<usize>) -> Vec<From> {
@@ -129,24 +128,50 @@ impl Bench<'_> {
 
     /// A lot from the shelf, or from the other vessels that hold it.
     fn find_lot(&mut self, lot: usize, ingredient: Option<usize>, share: &Share, vessel: usize) -> Vec<From> {
+        let mut found = Vec::new();
         let left = self.left.get(lot).copied().unwrap_or(0.0);
         if left > NOTHING {
-            let share = self.share_of(lot, ingredient, share, left);
-            return vec![From::Shelf(Portion { lot, share })];
+            let share_word = share;
+            let share = self.share_of(lot, ingredient, share_word, left);
+            found.push(From::Shelf(Portion { lot, share }));
+            // 'The thighs' are those on the board as well; of what pours, only what is named is meant.
+            let all = matches!(share_word, Share::Whole | Share::Rest);
+            let solid = self.stocked.lots.get(lot).is_some_and(|lot| lot.pieces.is_some());
+            if !(all && solid) {
+                return found;
+            }
         }
-        let elsewhere: Vec<usize> = self
-            .where_is(lot)
-            .into_iter()
-            .filter(|other| *other != vessel)
-            .collect();
-        let here_already = self.where_is(lot).contains(&vessel);
+        let places = self.where_is(lot);
+        let here_already = places.contains(&vessel);
         // What is in this vessel already is only named; what lies on a plate as well is fetched.
-        let fetched = elsewhere
-            .into_iter()
-            .filter(|other| !here_already || self.uses[*other].style == Style::Hold);
-        fetched
-            .map(|other| From::Vessel(other, Part::Lots(vec![lot])))
-            .collect()
+        for other in places.into_iter().filter(|other| *other != vessel) {
+            let on_a_plate = self.uses[other].style == Style::Hold;
+            if on_a_plate || !(here_already || left > NOTHING) {
+                found.push(From::Vessel(other, self.part_with(other, lot)));
+            }
+        }
+        found
+    }
+
+    /// What goes when a lot is fetched out of a vessel: its pieces; of what has dispersed the whole liquid, and the
+    /// little that floats in it.
+    fn part_with(&self, vessel: usize, lot: usize) -> Part {
+        let solid = |lot: usize| self.stocked.lots.get(lot).is_some_and(|lot| lot.pieces.is_some());
+        if solid(lot) {
+            return Part::Lots(vec![lot]);
+        }
+        let mass = |(lot, share): &(usize, f64)| self.stocked.lots[*lot].mass.kilograms() * share;
+        let solids: f64 = self.held[vessel]
+            .lots
+            .iter()
+            .filter(|(lot, _)| solid(*lot))
+            .map(mass)
+            .sum();
+        if solids > 0.2 * self.mass_kg(vessel) {
+            Part::Liquid
+        } else {
+            Part::All
+        }
     }
 
     /// How much of a lot: what is said, or what is left shared out among the places that take it unmeasured.
@@ -179,7 +204,7 @@ impl Bench<'_> {
     }
 
     /// How many later operations take some of an ingredient.
-    fn later_uses(&self, index: usize) -> usize {
+    pub(super) fn later_uses(&self, index: usize) -> usize {
         let from = self.said.operation.map_or(0, |at| at + 1);
         let takes = |operation: &&Operation| {
             let class = verbs::manner(operation.verb).class;
@@ -307,17 +332,16 @@ impl Bench<'_> {
             ));
             return None;
         }
-        let same = |lot: &Lot| lot.ingredient.is_none() && share_a_word(&lot.name, name);
-        if matches!(food.share, Share::Whole) && found.kind() != Kind::Water {
-            if let Some(known) = self.stocked.lots.iter().position(same) {
-                return Some(known);
-            }
+        if matches!(food.share, Share::Whole)
+            && let Some(known) = self.named_before(name, found.kind(), vessel)
+        {
+            return Some(known);
         }
         if found.kind() == Kind::Salt && !matches!(food.share, Share::Measure(_)) {
             return Some(self.salt_to_taste(name, &words));
         }
         let weighed = self.weigh_unlisted(&found, food, &words, vessel);
-        let mut lot = self.shelf.make_up(&found, &weighed, &words, None);
+        let mut lot = self.shelf.make_up(&found, &weighed, &Wording::plain(&words));
         name.clone_into(&mut lot.name);
         if !matches!(food.share, Share::Measure(_)) {
             let mass = amount::grams(lot.mass.grams());
@@ -331,6 +355,17 @@ impl Bench<'_> {
             ));
         }
         Some(self.stock_lot(lot))
+    }
+
+    /// The lot that the method named before by this name. Water is the same only while it stands in another vessel:
+    /// 'the saffron with its water'.
+    fn named_before(&self, name: &str, kind: Kind, vessel: usize) -> Option<usize> {
+        let elsewhere = |lot: usize| self.where_is(lot).iter().any(|other| *other != vessel);
+        let same = |(index, lot): &(usize, &Lot)| {
+            let named = lot.ingredient.is_none() && share_a_word(&lot.name, name);
+            named && (kind != Kind::Water || elsewhere(*index))
+        };
+        self.stocked.lots.iter().enumerate().find(same).map(|(index, _)| index)
     }
 
     fn stock_lot(&mut self, lot: Lot) -> usize {
@@ -351,7 +386,7 @@ impl Bench<'_> {
                 prepared: true,
                 guess: false,
             };
-            let mut lot = self.shelf.make_up(&found, &weighed, words, None);
+            let mut lot = self.shelf.make_up(&found, &weighed, &Wording::plain(words));
             name.clone_into(&mut lot.name);
             let lot = self.stock_lot(lot);
             self.stocked.to_taste.push(lot);

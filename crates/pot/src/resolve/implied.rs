@@ -6,6 +6,7 @@ use potwright_measure::{Mass, Spread};
 
 use super::amount::{self, Weighed};
 use super::bench::{Bench, NOTHING, Said};
+use super::lots::Wording;
 use super::vessels::Style;
 use super::words::{has, plain};
 use crate::{Aim, Doing, Lasts, Part, Place, Portion, Stretch};
@@ -74,15 +75,21 @@ impl Bench<'_> {
         if food <= NOTHING || self.liquid_kg(vessel) > NOTHING {
             return;
         }
+        self.add_water(vessel, food * SOAKING_WATER, "not said: three times what soaks");
+    }
+
+    /// Cold water of no line of the list.
+    pub(super) fn add_water(&mut self, vessel: usize, kg: f64, how: &str) {
+        self.assume(format!("{} of water are reckoned: {how}.", amount::grams(kg * 1000.0)));
         let found = self.shelf.find("water", &Hints::default());
         let weighed = Weighed {
-            mass: Mass::from_kilograms(food * SOAKING_WATER),
+            mass: Mass::from_kilograms(kg),
             spread: amount::around_one(1.5),
-            how: "not said: three times what soaks".to_owned(),
+            how: how.to_owned(),
             prepared: true,
             guess: true,
         };
-        let mut lot = self.shelf.make_up(&found, &weighed, " cold water ", None);
+        let mut lot = self.shelf.make_up(&found, &weighed, &Wording::plain(" cold water "));
         "water".clone_into(&mut lot.name);
         self.stocked.lots.push(lot);
         self.left.push(1.0);

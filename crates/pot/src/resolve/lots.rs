@@ -22,6 +22,27 @@ pub(super) struct Shelf<'a> {
     pub(super) measures: Measures,
 }
 
+/// The words about a food.
+pub(super) struct Wording<'a> {
+    /// All of them.
+    pub(super) all: &'a str,
+    /// Those of the cut and other work.
+    pub(super) cut: &'a str,
+    /// The size on the line.
+    pub(super) size: Option<&'a potwright_manuscript::Size>,
+}
+
+impl<'a> Wording<'a> {
+    /// A food that only the method names: no work is done on it.
+    pub(super) fn plain(all: &'a str) -> Self {
+        Wording {
+            all,
+            cut: "",
+            size: None,
+        }
+    }
+}
+
 /// The lots of a list, and which lot each item of each ingredient became.
 pub(super) struct Stocked {
     pub(super) lots: Vec<Lot>,
@@ -135,7 +156,15 @@ impl Shelf<'_> {
         } else {
             self.weighed(&asked, &found, line, item, notes)
         };
-        let mut lot = self.make_up(&found, &weighed, &words, line.size.as_ref());
+        let mut lot = self.make_up(
+            &found,
+            &weighed,
+            &Wording {
+                all: &words,
+                cut: &plain(&cut),
+                size: line.size.as_ref(),
+            },
+        );
         lot.ingredient = Some(index);
         lot.name.clone_from(&item.name);
         lot.for_serving = line.for_serving;
@@ -207,13 +236,8 @@ impl Shelf<'_> {
     }
 
     /// A lot with its mass divided into what is thrown away, what is never eaten and what is food.
-    pub(super) fn make_up(
-        &self,
-        found: &Found,
-        weighed: &Weighed,
-        words: &str,
-        size: Option<&potwright_manuscript::Size>,
-    ) -> Lot {
+    pub(super) fn make_up(&self, found: &Found, weighed: &Weighed, wording: &Wording) -> Lot {
+        let words = wording.all;
         let food = found.food();
         let refuse = food.map_or(0.0, |food| refuse(food, words));
         let (mass, purchased) = if weighed.prepared {
@@ -243,8 +267,8 @@ impl Shelf<'_> {
             matter: edible(found, edible_kg),
             inedible,
             starch: food.and_then(|food| food.behaviour.starch),
-            pieces: food.and_then(|food| cuts::pieces(food, words, size)),
-            preparation: food.map_or(Duration::ZERO, |food| minutes_of_work(food, words, purchased)),
+            pieces: food.and_then(|food| cuts::pieces(food, words, wording.size)),
+            preparation: food.map_or(Duration::ZERO, |food| minutes_of_work(food, wording.cut, purchased)),
             for_serving: false,
             optional: false,
         }

@@ -132,6 +132,7 @@ impl Bench<'_> {
         self.turn_to_section(operation.step);
         match manner.class {
             Class::Prepare if operation.verb == Verb::Shape => self.shape(operation),
+            Class::Prepare if operation.verb == Verb::Wash => self.rinse(operation),
             Class::Prepare | Class::Nothing => {}
             Class::Put | Class::Loosen => self.put(operation, &manner),
             Class::Mix => self.mix(operation, &manner),

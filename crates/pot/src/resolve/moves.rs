@@ -4,6 +4,7 @@ use potwright_larder::Kind;
 use potwright_manuscript::{Cover, FoodRef, Operation, Share, Target, Verb};
 
 use super::bench::{Bench, NOTHING};
+use super::place::Site;
 use super::verbs::{self, Class, Manner};
 use super::vessels::{self, Meaning, Style};
 use super::words::{has, plain, share_a_word};
@@ -22,6 +23,9 @@ const THROUGH_SIEVE: f64 = 0.9;
 /// 'Crush a few of the potatoes' (common practice, no source; ×/÷2).
 const A_FEW: f64 = 0.15;
 
+/// Water to rinse salted food with, parts by weight (common practice, no source; 1 to 5).
+const RINSING_WATER: f64 = 2.0;
+
 /// Diameter of a dumpling or meatball of which no size is said, millimetres (common practice, no source).
 const BALL_MM: f64 = 40.0;
 
@@ -32,12 +36,20 @@ impl Bench<'_> {
             self.serve(operation);
             return;
         }
+        if operation.verb == Verb::Garnish && self.takes_served(operation) {
+            return;
+        }
         let from_end = operation
             .minutes
             .as_ref()
             .filter(|minutes| minutes.from_end)
             .map(|m| f64::midpoint(m.low, m.high));
-        let site = self.site(operation, manner.class, manner.way);
+        // What is scattered over the bowls goes over the dish.
+        let dish = self.here.or(self.fire).filter(|_| self.served.is_some());
+        let site = match dish {
+            Some(vessel) => Site { vessel, place: None },
+            None => self.site(operation, manner.class, manner.way),
+        };
         let vessel = site.vessel;
         if let (Some(minutes), Some(fire)) = (from_end, self.fire) {
             self.at_the_end(fire, minutes, |bench| {
@@ -50,12 +62,7 @@ impl Bench<'_> {
             self.held[vessel].place = place;
         }
         self.note_knob(vessel, operation);
-        let only_serving = operation.verb == Verb::Garnish && self.takes_served(operation);
-        let named = if only_serving {
-            Vec::new()
-        } else {
-            self.bring(operation, vessel)
-        };
+        let named = self.bring(operation, vessel);
         self.here = Some(vessel);
         if self.uses[vessel].style != Style::Hold {
             self.fire = Some(vessel);
@@ -169,6 +176,9 @@ impl Bench<'_> {
         let before = self.here;
         let site = self.site(operation, manner.class, manner.way);
         let vessel = site.vessel;
+        if self.is_for_dusting(operation, vessel) {
+            return;
+        }
         self.bring(operation, vessel);
         if operation.foods.iter().all(|food| food.target == Target::Pot) {
             self.season_to_taste(vessel);
@@ -178,6 +188,44 @@ impl Bench<'_> {
             self.held[vessel].mixed = true;
         } else {
             self.here = Some(vessel);
+        }
+    }
+
+    /// 'Dust a baking sheet with flour': nothing lies on it yet, and the flour has its own use elsewhere. What sticks to
+    /// the sheet is next to nothing.
+    fn is_for_dusting(&self, operation: &Operation, vessel: usize) -> bool {
+        let powder = |food: &FoodRef| match food.target {
+            Target::Ingredient { index, item } => {
+                let lot = self.stocked.lot(index, item).and_then(|lot| self.stocked.lots.get(lot));
+                let more = self
+                    .shelf
+                    .recipe
+                    .ingredients
+                    .get(index)
+                    .is_some_and(|line| line.plus_more.is_some());
+                lot.is_some_and(|lot| lot.pieces.is_none()) && (more || self.later_uses(index) > 0)
+            }
+            _ => false,
+        };
+        let tin = self.uses[vessel].style != Style::Hold || operation.into.is_some();
+        operation.verb == Verb::Dredge && tin && self.is_empty(vessel) && operation.foods.iter().all(powder)
+    }
+
+    /// Washing what salt or sugar lies on takes it off: water on, water away. Raw food is only wetted.
+    pub(super) fn rinse(&mut self, operation: &Operation) {
+        let lots = self.lots_named(&operation.foods);
+        let all = operation.foods.is_empty() || operation.foods.iter().any(|food| food.target == Target::Pot);
+        let vessel = self.holder(&lots).or(self.here.filter(|_| all));
+        let Some(vessel) = vessel.filter(|vessel| self.uses[*vessel].style == Style::Hold) else {
+            return;
+        };
+        let salted = self.inside(vessel).into_iter().any(|lot| {
+            let lot = &self.stocked.lots[lot];
+            lot.pieces.is_none() && matches!(lot.kind, Kind::Salt | Kind::Sugar)
+        });
+        if salted {
+            self.add_water(vessel, RINSING_WATER * self.mass_kg(vessel), "not said: to rinse with");
+            self.discard(vessel, Part::Liquid);
         }
     }
 
@@ -205,6 +253,7 @@ impl Bench<'_> {
         };
         let words = self.words();
         let mm = super::cuts::written_size_mm(&words)
+            .or_else(|| self.ball_mm(vessel, &words))
             .unwrap_or(BALL_MM)
             .clamp(3.0, 200.0);
         let flat = ["thick", "deep", "flat", "patties", "round"]
@@ -223,6 +272,26 @@ impl Bench<'_> {
         }
         self.held[vessel].mixed = true;
         self.here = Some(vessel);
+    }
+
+    /// The diameter of one of so many balls: 'shape into 12 balls'. A gram of dough is about a millilitre.
+    fn ball_mm(&self, vessel: usize, words: &str) -> Option<f64> {
+        let counted = super::words::numbers(words).into_iter().find(|(_, what)| {
+            [
+                "balls",
+                "dumplings",
+                "meatballs",
+                "patties",
+                "pieces",
+                "rolls",
+                "rounds",
+                "portions",
+            ]
+            .contains(&what.as_str())
+        });
+        let (count, _) = counted.filter(|(count, _)| *count >= 1.0)?;
+        let one_g = self.mass_kg(vessel) * 1000.0 / count;
+        Some(10.0 * libm::cbrt(6.0 * one_g / std::f64::consts::PI))
     }
 
     /// Taken out to be kept, or off the fire.
@@ -334,6 +403,11 @@ impl Bench<'_> {
         let lots = self.lots_named(&operation.foods);
         let vessel = self.holder(&lots).unwrap_or(site.vessel);
         if self.is_empty(vessel) {
+            return;
+        }
+        // 'Pour off all but a spoonful of the fat.'
+        if has(&self.words(), "fat") && !self.is_wet(vessel) {
+            self.act(vessel, Doing::Skim(FAT_LIFTED));
             return;
         }
         match self.kept_liquid(operation) {
@@ -528,7 +602,7 @@ impl Bench<'_> {
     }
 
     /// The vessel that holds the first of these lots that is in any.
-    fn holder(&self, lots: &[usize]) -> Option<usize> {
+    pub(super) fn holder(&self, lots: &[usize]) -> Option<usize> {
         lots.iter().find_map(|lot| self.where_is(*lot).first().copied())
     }
 }
