@@ -1,5 +1,8 @@
 //! The whole way from a process to a dossier.
 
+use std::panic::resume_unwind;
+use std::thread;
+
 use potwright_larder::Larder;
 use potwright_pot::{Cooling, Draw, Kitchen, Made, Process, Trace};
 
@@ -44,7 +47,7 @@ pub fn reckon(
 
 /// What a process is reckoned with.
 pub(crate) struct Given<'a> {
-    pub(crate) cook: &'a dyn Fn(&Process, &Draw) -> Trace,
+    pub(crate) cook: &'a (dyn Fn(&Process, &Draw) -> Trace + Sync),
     pub(crate) foods: &'a dyn Foods,
     pub(crate) made: &'a [Made],
     pub(crate) prices: &'a Prices,
@@ -81,10 +84,8 @@ impl Given<'_> {
             costs: cost::Costs::of(process, self.made, self.prices, self.foods),
             places,
         };
-        let others: Vec<Trace> = latin_hypercube(process.lots.len(), draws, seed)
-            .iter()
-            .map(|draw| (self.cook)(process, draw))
-            .collect();
+        let draws = latin_hypercube(process.lots.len(), draws, seed);
+        let others = side_by_side(&draws, |draw| (self.cook)(process, draw));
         let read = self.read(&ground, &tasted.trace, &others);
         let (dossier, made) = assemble::assemble(self, &ground, &tasted, &read);
         let Tasted { process, trace, .. } = tasted;
@@ -111,6 +112,19 @@ impl Given<'_> {
             other_thickeners: others.iter().map(thickener).collect(),
         }
     }
+}
+
+/// What work makes of items, in their order, worked out on all cores.
+fn side_by_side<T: Sync, R: Send>(items: &[T], work: impl Fn(&T) -> R + Sync) -> Vec<R> {
+    let hands = thread::available_parallelism().map_or(1, usize::from);
+    let share = items.len().div_ceil(hands).max(1);
+    let work = &work;
+    thread::scope(|scope| {
+        let of_share = |share: &[T]| share.iter().map(work).collect::<Vec<R>>();
+        let hands: Vec<_> = items.chunks(share).map(|share| scope.spawn(move || of_share(share))).collect();
+        let done = hands.into_iter().map(|hand| hand.join().unwrap_or_else(|panic| resume_unwind(panic)));
+        done.flatten().collect()
+    })
 }
 
 /// The numbers of one run.
