@@ -30,7 +30,8 @@ const NARROWEST: usize = 14;
 /// Left margin of what stands under a heading.
 const INDENT: &str = "  ";
 
-/// Sets a page in lines of at most `width` characters (40 at least).
+/// Sets a page in lines of at most `width` characters, 40 at least. Figures are never broken: a table whose figures
+/// alone are wider stays wider (the nutrition table needs 80).
 #[must_use]
 pub fn render(page: &Page, width: usize, style: Style) -> String {
     let width = width.max(40);
