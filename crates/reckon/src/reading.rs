@@ -53,10 +53,10 @@ impl Reading {
     /// Salt in the liquid once liquid and pieces are even, percent.
     ///
     /// All salt spreads through all water: w = ms ÷ (water of pieces + water of liquid + ms), the full equilibration
-    /// of brining; the liquid then holds its water's share of it. Without water in the liquid: the salt of the whole.
+    /// of brining; the liquid then holds its water's share of it. With hardly any water in the liquid: the salt of the whole.
     pub(crate) fn evened_salinity(&self) -> f64 {
         let dry = self.liquid.total_kg() - self.liquid.kg(Stuff::Salt);
-        if dry <= 0.0 || self.liquid.kg(Stuff::Water) <= 0.0 {
+        if dry <= 0.0 || self.liquid.kg(Stuff::Water) < 0.02 * self.whole.kg(Stuff::Water) {
             return self.percent(Stuff::Salt);
         }
         let per_water = share(self.whole.kg(Stuff::Salt), self.whole.kg(Stuff::Water));
@@ -154,6 +154,11 @@ mod tests {
         assert!((reading.liquid_salinity() - 2.0).abs() < 1e-12);
         assert!((reading.percent(Stuff::Salt) - 1.0).abs() < 1e-12);
         assert!((reading.evened_salinity() - 1.176_47).abs() < 1e-4);
+        reading.liquid = testing::matter(&[(Stuff::Fat, 0.05)]);
+        assert!(
+            (reading.evened_salinity() - 1.0).abs() < 1e-12,
+            "fat alone takes no salt up"
+        );
     }
 
     #[test]
