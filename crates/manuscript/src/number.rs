@@ -59,9 +59,10 @@ fn qualifiers(tokens: &[Token], at: usize) -> (usize, bool) {
         if token.sign() == Some('~') || words.is(Class::ABOUT) {
             about = true;
             next += 1 + usize::from(tokens.get(next + 1).is_some_and(|t| t.sign() == Some('.')));
-        } else if (token.is("up") && follows("to")) || (token.is("at") && (follows("least") || follows("most"))) {
-            (about, next) = (true, next + 2);
-        } else if token.is_any(&["just", "a"]) && (follows("over") || follows("under")) {
+        } else if (token.is("up") && follows("to"))
+            || (token.is("at") && (follows("least") || follows("most")))
+            || (token.is_any(&["just", "a"]) && (follows("over") || follows("under")))
+        {
             (about, next) = (true, next + 2);
         } else if token.is_any(&["over", "under"]) && number(tokens, next + 1).is_some() {
             (about, next) = (true, next + 1);

@@ -68,7 +68,7 @@ pub(crate) fn alternatives(line: &Line, from: usize, to: usize, own: &Item) -> V
             .find(|i| line.tokens[*i].is("or") || matches!(line.tokens[*i].sign(), Some(',' | ';' | '/')))
             .unwrap_or(to);
         if next > at {
-            let measure = measured(line, at, false).filter(|m| m.next <= next && !(m.implied && !m.has_unit));
+            let measure = measured(line, at, false).filter(|m| m.next <= next && (m.has_unit || !m.implied));
             let start = measure.as_ref().map_or(at, |m| m.next);
             let words: Vec<&Token> = plain(&line.tokens[start..next]);
             let packed = measured(line, at, true).filter(|m| m.next >= next && m.has_unit && !own.name.is_empty());
@@ -97,28 +97,10 @@ fn item(line: &Line, words: &[&Token], own: &Item, measured: bool) -> Option<Ite
         .iter()
         .copied()
         .skip_while(|t| {
-            t.is_any(&[
-                "any",
-                "other",
-                "another",
-                "similar",
-                "else",
-                "even",
-                "use",
-                "just",
-                "a",
-                "an",
-                "the",
-                "some",
-                "preferably",
-                "ideally",
-                "like",
-                "such",
-                "as",
-                "e.g",
-                "either",
-                "additional",
-            ]) || t.sign().is_some()
+            t.is_one_of(
+                "any other another similar else even use just a an the some preferably ideally like such as e.g \
+                either additional",
+            ) || t.sign().is_some()
         })
         .collect();
     let nouns = words.iter().any(|t| nounlike(t));

@@ -59,7 +59,7 @@ pub(crate) fn amount_first(line: &mut Line) {
 
 /// Bare numbers without a unit are taken for amounts only after a sign.
 fn good(found: &Measured, sign: bool) -> bool {
-    let piece = found.open.is_none() && !(found.implied && !found.has_unit);
+    let piece = found.open.is_none() && (found.has_unit || !found.implied);
     piece && (sign || found.has_unit || found.quantity.is_some())
 }
 

@@ -4,17 +4,23 @@
 //! before it ([`arrange`]), the line is cut into entries of one amount each ([`entries`]), and of every entry the
 //! measure ([`quantity`]), the name ([`name`]) and what follows after commas and in brackets ([`tail`]) are read.
 
+mod again;
 mod alternative;
 mod arrange;
 mod entry;
+mod foods;
 pub(crate) mod name;
+mod open;
+mod package;
 pub(crate) mod quantity;
 mod tail;
+mod unit;
 
 use crate::lexicon::Class;
 use crate::token::{Gap, Kind, Token, tokens};
 use crate::{Ingredient, Span};
 
+pub(crate) use again::aside_quantities;
 pub(crate) use entry::entries;
 
 /// Tokens of a stretch of text; what stands in brackets is folded into one token each.

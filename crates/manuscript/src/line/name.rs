@@ -2,7 +2,7 @@
 
 use potwright_measure::Unit;
 
-use super::quantity::size_word;
+use super::unit::size_word;
 use crate::lexicon::{self, Class};
 use crate::token::{Kind, Token};
 use crate::{Item, Size, Span, Words};
@@ -21,57 +21,9 @@ pub(crate) struct Named {
 }
 
 /// Words that end a name when they follow it.
-const AFTER: &[&str] = &[
-    "for",
-    "to",
-    "with",
-    "without",
-    "from",
-    "about",
-    "plus",
-    "until",
-    "till",
-    "if",
-    "as",
-    "which",
-    "that",
-    "such",
-    "like",
-    "at",
-    "on",
-    "per",
-    "into",
-    "weighing",
-    "preferably",
-    "ideally",
-    "each",
-    "cut",
-    "through",
-    "enough",
-    "when",
-    "where",
-    "is",
-    "are",
-    "can",
-    "may",
-    "off",
-    "left",
-    "including",
-    "i.e",
-    "e.g",
-    "eg",
-    "roughly",
-    "approximately",
-    "divided",
-    "optional",
-    "not",
-    "only",
-    "but",
-    "in-all",
-    "depending",
-    "according",
-    "(",
-];
+const AFTER: &str = "for to with without from about plus until till if as which that such like at on per into weighing \
+    preferably ideally each cut through enough when where is are can may off left including i.e e.g eg \
+    roughly approximately divided optional not only but in-all depending according";
 
 /// No name is looked for beyond this many words: a page may be one line.
 const LONGEST: usize = 60;
@@ -151,7 +103,7 @@ fn end_of_name(words: &[&Token], kept: &[bool]) -> usize {
         if noun {
             let likened = token.is("size") || token.is("the") && words.get(at + 1).is_some_and(|t| t.is("size"));
             let ends = likened
-                || token.is_any(AFTER)
+                || token.is_one_of(AFTER)
                 || matches!(token.kind, Kind::Number(_))
                 || matches!(token.sign(), Some('/' | '+' | ':' | '*' | '–' | '—'));
             let described = (words_of.is(Class::PREPARED | Class::MANNER) && !token.is_any(&["each"]))
@@ -248,26 +200,8 @@ fn sort<'a, 't>(
 fn skipped(token: &Token, words: Class, first: bool) -> bool {
     words.is(Class::ABOUT | Class::EXACTLY)
         || first
-            && token.is_any(&[
-                "the",
-                "a",
-                "an",
-                "some",
-                "your",
-                "any",
-                "more",
-                "extra",
-                "additional",
-                "other",
-                "and",
-                "or",
-                "of",
-                "each",
-                "bits",
-                "another",
-                "further",
-                "as",
-            ])
+            && token
+                .is_one_of("the a an some your any more extra additional other and or of each bits another further as")
 }
 
 /// 'ground beef', 'minced pork': the meat is bought so.

@@ -1,10 +1,12 @@
 //! What follows the name of a food: after commas and in brackets.
 
 use super::Line;
+use super::again::aside_quantities;
 use super::alternative::alternatives;
 use super::entry::Draft;
 use super::name::nounlike;
-use super::quantity::{aside_quantities, measured};
+use super::quantity::measured;
+use super::unit::size_word;
 use crate::lexicon::Class;
 use crate::number;
 use crate::token::{Kind, Token};
@@ -43,21 +45,7 @@ fn as_much(line: &Line, segment: &[usize], draft: &mut Draft) -> bool {
 }
 
 fn serves(token: &Token) -> bool {
-    token.is_any(&[
-        "serve",
-        "serving",
-        "garnish",
-        "garnishing",
-        "table",
-        "decorate",
-        "pass",
-        "eat",
-        "finish",
-        "top",
-        "topping",
-        "scatter",
-        "sprinkle",
-    ])
+    token.is_one_of("serve serving garnish garnishing table decorate pass eat finish top topping scatter sprinkle")
 }
 
 /// Reads one stretch after the name.
@@ -129,26 +117,8 @@ pub(crate) fn apply(line: &Line, segment: &[usize], draft: &mut Draft) {
         // 'the size of an egg' measures by the eye.
     } else if first.is("in") && second_is(&["all", "total"]) {
         apply(line, &segment[2..], draft);
-    } else if first.is_any(&[
-        "until",
-        "till",
-        "as",
-        "per",
-        "enough",
-        "tbc",
-        "which",
-        "such",
-        "like",
-        "i.e",
-        "e.g",
-        "each",
-        "depending",
-        "is",
-        "are",
-        "can",
-        "may",
-        "you",
-    ]) && !(first.is("each") && segment.len() > 1)
+    } else if first.is_one_of("until till as per enough tbc which such like i.e e.g each depending is are can may you")
+        && !(first.is("each") && segment.len() > 1)
     {
         if first.is_any(&["such", "like", "e.g"]) {
             // Examples of the kind that is meant, no other food.
@@ -234,7 +204,7 @@ fn again(line: &Line, segment: &[usize], draft: &mut Draft) -> bool {
     let done = rest
         .iter()
         .all(|t| t.is_any(&["of", "them", "each", "in", "all", "total", "altogether"]));
-    let taken = (done && (unit.is_some() || of_them)) || (done && rest.is_empty());
+    let taken = done && (unit.is_some() || of_them || rest.is_empty());
     if !taken {
         return false;
     }
@@ -284,7 +254,7 @@ fn tell(line: &Line, segment: &[usize], draft: &mut Draft) {
         return;
     }
     if size && !tokens.is_empty() {
-        draft.made.size = draft.made.size.take().or(super::quantity::size_word(tokens[0].class));
+        draft.made.size = draft.made.size.take().or(size_word(tokens[0].class));
         return;
     }
     // The work is over where a purpose or a condition follows: 'chopped, to serve', 'diced if large'.

@@ -302,7 +302,7 @@ impl Page<'_> {
         let taken = match form {
             Form::Yes => {
                 (list_follows || prose_follows || self.place == Place::List)
-                    && !(self.place == Place::Front && !list_follows)
+                    && (self.place != Place::Front || list_follows)
             }
             Form::Perhaps => {
                 let opens = row.apart

@@ -59,7 +59,7 @@ fn amount_alone(text: &str, inner: Span) -> bool {
         .tokens
         .first()
         .is_some_and(|t| t.class.is(Class::ABOUT) || t.number().is_some());
-    about && !crate::line::quantity::aside_quantities(&line).is_empty()
+    about && !crate::line::aside_quantities(&line).is_empty()
 }
 
 #[cfg(test)]

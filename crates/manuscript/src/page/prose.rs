@@ -14,53 +14,9 @@ use crate::token::{Kind, Token};
 use crate::{Ingredient, Recipe, Span};
 
 /// Words that name what is being cooked rather than something to buy.
-const GENERAL: &[&str] = &[
-    "meat",
-    "soup",
-    "stew",
-    "sauce",
-    "gravy",
-    "broth",
-    "vegetables",
-    "vegetable",
-    "liquid",
-    "juices",
-    "juice",
-    "fat",
-    "bones",
-    "bone",
-    "skin",
-    "skins",
-    "shells",
-    "seasoning",
-    "seasonings",
-    "dough",
-    "batter",
-    "crust",
-    "leaves",
-    "stalks",
-    "stems",
-    "seeds",
-    "peel",
-    "paste",
-    "mince",
-    "fish",
-    "tops",
-    "chops",
-    "steak",
-    "garnish",
-    "greens",
-    "toppings",
-    "ice",
-    "mixture",
-    "pie",
-    "roll",
-    "rolls",
-    "split",
-    "spring",
-    "neck",
-    "split",
-];
+const GENERAL: &str = "meat soup stew sauce gravy broth vegetables vegetable liquid juices juice fat bones bone skin skins \
+    shells seasoning seasonings dough batter crust leaves stalks stems seeds peel paste mince fish tops \
+    chops steak garnish greens toppings ice mixture pie roll rolls split spring neck";
 
 /// Fills in the ingredients of a page without a list.
 pub(crate) fn ingredients(text: &str, recipe: &mut Recipe) {
@@ -176,7 +132,7 @@ fn mentions(text: &str, span: Span) -> Vec<Vec<Ingredient>> {
         };
         let place = line.span(at, end).unwrap_or(span);
         let denied = at > 0 && tokens[at - 1].is_any(&["no", "without", "not", "less"]);
-        if !(bare && serves) && !denied {
+        if !(denied || bare && serves) {
             let mut entries = line::read(text, place, &[]).entries;
             entries.retain(|entry| entry.items.iter().any(|item| names_food(&item.name)) && !(bare && general(entry)));
             found.push(entries);
@@ -191,7 +147,7 @@ fn general(entry: &Ingredient) -> bool {
         item.name
             .split(' ')
             .next_back()
-            .is_some_and(|last| GENERAL.contains(&last))
+            .is_some_and(|last| GENERAL.split(' ').any(|word| word == last))
     })
 }
 
@@ -240,7 +196,7 @@ fn next_is_food(tokens: &[Token], at: usize) -> bool {
 }
 
 fn general_noun(token: &Token) -> bool {
-    token.is_any(GENERAL)
+    token.is_one_of(GENERAL)
 }
 
 /// 'the zest and juice of 1 orange', 'yolks of four eggs': where the amount stands.

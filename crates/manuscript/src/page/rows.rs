@@ -296,7 +296,8 @@ pub(crate) fn begins_with_verb(words: &[Token]) -> bool {
     }
     let of = first.class;
     let object = rest[0].is_one_of(
-        "the a an it them your all in to with into over on out up off well and together until for each both everything",
+        "the a an it them your all in to with into over on out up off well and together until for each both \
+            everything",
     );
     let ambiguous = of.is(Class::FOOD | Class::STATE | Class::SHAPE | Class::TEMPERATURE | Class::KIND | Class::PART);
     if ambiguous {
@@ -350,7 +351,8 @@ mod tests {
                 "Melt the butter in a wide pan over a low heat and add the leeks\none by one. Cover them and let them sweat until they are quite soft.\nSeason."
             ),
             [
-                "None Melt the butter in a wide pan over a low heat and add the leeks one by one. Cover them and let them sweat until they are quite soft. Season."
+                "None Melt the butter in a wide pan over a low heat and add the leeks one by one. Cover them and let \
+                    them sweat until they are quite soft. Season."
             ]
         );
         assert_eq!(show("2 leeks\r\nsalt\r\n"), ["None 2 leeks", "None salt"]);

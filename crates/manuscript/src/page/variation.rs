@@ -59,21 +59,9 @@ fn clauses<'a, 't>(all: &'a [Token<'t>]) -> Vec<&'a [Token<'t>]> {
     let mut found = Vec::new();
     let mut from = 0;
     for at in 0..all.len() {
-        let verb_next = all.get(at + 1).is_some_and(|t| {
-            t.is_any(&[
-                "use",
-                "add",
-                "omit",
-                "leave",
-                "replace",
-                "swap",
-                "blend",
-                "stir",
-                "substitute",
-                "skip",
-                "put",
-            ])
-        });
+        let verb_next = all
+            .get(at + 1)
+            .is_some_and(|t| t.is_one_of("use add omit leave replace swap blend stir substitute skip put"));
         let cuts = matches!(all[at].sign(), Some('.' | ';' | ':'))
             || (all[at].is("and") || all[at].sign() == Some(',')) && verb_next;
         if cuts {

@@ -1,0 +1,132 @@
+//! Amounts in two parts and amounts said twice: '1 cup plus 2 tbsp', '4 oz / 115 g', '1 cup (240 ml)'.
+
+use potwright_measure::{Amount, Dimension, Exact, Measures, Unit};
+
+use super::Line;
+use super::quantity::Measured;
+use super::unit::{continues, is_package, measure_unit, unit};
+use crate::Quantity;
+use crate::number;
+use crate::token::{Kind, Token};
+
+/// '2 cups to 3 cups', '200 g-250 g': the upper end, when the unit is the same.
+pub(super) fn unit_again(tokens: &[Token], at: usize, first: Unit) -> Option<(Exact, usize)> {
+    let joins = tokens.get(at).is_some_and(|t| t.is_dash() || t.is_any(&["to", "or"]));
+    let (high, next) = number::number(tokens, at + 1).filter(|_| joins)?;
+    let (second, next) = unit(tokens, next)?;
+    (second == first).then_some((high, next))
+}
+
+/// '4 tbsp plus 1 tsp', '1 lb 4 oz', '1 cup and 2 tablespoons': one amount in the first unit.
+pub(super) fn sums(tokens: &[Token], mut amount: Amount, first: Unit, mut next: usize) -> (Amount, usize) {
+    while let Some((more, after)) = addend(tokens, next, first) {
+        let (Some(low), Some(high)) = (amount.low.checked_add(more), amount.high.checked_add(more)) else {
+            break;
+        };
+        amount = Amount { low, high, ..amount };
+        next = after;
+    }
+    (amount, next)
+}
+
+pub(super) fn addend(tokens: &[Token], at: usize, first: Unit) -> Option<(Exact, usize)> {
+    let joins = tokens.get(at)?.is_any(&["plus", "and"]) || matches!(tokens.get(at)?.sign(), Some('+' | '&'));
+    let (number, next) = number::number(tokens, at + usize::from(joins))?;
+    let (second, next) = unit(tokens, next)?;
+    let size = |unit: Unit| unit.mass(Measures::Us).or_else(|| unit.volume(Measures::Us));
+    let like = second.dimension() == first.dimension() && first.dimension() != Dimension::Piece;
+    let smaller = like && second != first && size(second)? < size(first)?;
+    // Without a word between them only pounds and ounces stand side by side.
+    let belongs = smaller
+        && (joins || (first, second) == (Unit::Pound, Unit::Ounce) || (first, second) == (Unit::Kilogram, Unit::Gram));
+    let comes_noun = tokens
+        .get(next)
+        .is_some_and(|t| t.is_word() && !t.is_any(&["plus", "or"]));
+    if !belongs || !comes_noun {
+        return None;
+    }
+    Some((number.checked_mul(size(second)?.checked_div(size(first)?)?)?, next))
+}
+
+/// '/ 115 g', 'or 1 kg', '(240 ml)' directly after the unit: the amount said again.
+pub(super) fn said_again(line: &Line, found: &mut Measured, first: Unit) {
+    loop {
+        let Some(token) = line.tokens.get(found.next) else {
+            return;
+        };
+        if let Kind::Aside(index) = token.kind {
+            let quantity = line
+                .asides
+                .get(index)
+                .map(aside_quantities)
+                .filter(|all| !all.is_empty());
+            let Some(quantities) = quantity else { return };
+            if is_package(first) && found.package.is_none() {
+                found.package = quantities.first().copied();
+            } else {
+                found.also.extend(quantities);
+            }
+            found.next += 1;
+            continue;
+        }
+        if !matches!(token.sign(), Some('/' | '|' | '=')) && !token.is("or") {
+            return;
+        }
+        let Some(inner) = number::amount(&line.tokens, found.next + 1).filter(|c| !c.article) else {
+            return;
+        };
+        let Some((unit, next)) = measure_unit(&line.tokens, inner.next) else {
+            return;
+        };
+        if unit == first || token.is("or") && !continues(line, next) {
+            return;
+        }
+        let Some(span) = line.span(found.next + 1, next) else {
+            return;
+        };
+        found.also.push(Quantity {
+            amount: inner.amount,
+            unit: Some(unit),
+            span,
+        });
+        found.next = next;
+    }
+}
+
+/// The amounts in brackets when the brackets hold amounts alone: '(about 2 ounces [55 grams])', '(1 lb/450 g)'.
+pub(crate) fn aside_quantities(aside: &Line) -> Vec<Quantity> {
+    let mut found = Vec::new();
+    let mut at = 0;
+    while at < aside.tokens.len() {
+        let token = &aside.tokens[at];
+        if let Kind::Aside(index) = token.kind {
+            found.extend(aside.asides.get(index).map(aside_quantities).unwrap_or_default());
+            at += 1;
+            continue;
+        }
+        let joins = matches!(token.sign(), Some('/' | ',' | ';' | '=' | '~' | '|' | '.'))
+            || token.is_any(&["or", "weighing", "total", "of", "drained", "weight", "in", "all"]);
+        if joins && token.sign() != Some('~') {
+            at += 1;
+            continue;
+        }
+        let Some(inner) = number::amount(&aside.tokens, at).filter(|c| !c.article) else {
+            return Vec::new();
+        };
+        let Some((unit, next)) = measure_unit(&aside.tokens, inner.next) else {
+            return Vec::new();
+        };
+        let (about, next) =
+            number::vaguely(&aside.tokens, next).map_or((inner.amount.about, next), |after| (true, after));
+        let Some(span) = aside.span(at, next) else {
+            return Vec::new();
+        };
+        found.push(Quantity {
+            amount: Amount { about, ..inner.amount },
+            unit: Some(unit),
+            span,
+        });
+        at = next;
+    }
+    found
+}

@@ -1,0 +1,166 @@
+//! Amounts without a number: 'a few sprigs', 'a little', 'pinch of salt'.
+
+use potwright_measure::{Amount, Exact, Unit};
+
+use super::Line;
+use super::again::said_again;
+use super::package::qualify;
+use super::quantity::{Measured, finish, measured};
+use super::unit::{continues, unit};
+use crate::lexicon::Class;
+use crate::number;
+use crate::token::Token;
+use crate::{Open, Quantity, Words};
+
+/// Units of which one is meant when no number stands before them.
+pub(super) const IMPLIED: &[Unit] = &[
+    Unit::Pinch,
+    Unit::Dash,
+    Unit::Splash,
+    Unit::Knob,
+    Unit::Handful,
+    Unit::Sprig,
+    Unit::Blade,
+    Unit::Bunch,
+    Unit::Drop,
+    Unit::Glug,
+    Unit::Thumb,
+    Unit::Piece,
+    Unit::Bit,
+    Unit::Clove,
+    Unit::Slice,
+    Unit::Can,
+    Unit::Stick,
+    Unit::Strip,
+    Unit::Head,
+    Unit::Cup,
+    Unit::Packet,
+    Unit::Grain,
+    Unit::Spoonful,
+];
+
+/// 'few grains', 'a few', 'several', 'some', 'a little', 'a bit of': an amount left to the cook.
+pub(super) fn open(line: &Line, at: usize) -> Option<Measured> {
+    let tokens = &line.tokens;
+    let article = usize::from(tokens.get(at).is_some_and(number::is_article));
+    let article = article + usize::from(tokens.get(at + article).is_some_and(|t| t.is_any(&["good", "very"])));
+    let word = tokens.get(at + article)?;
+    let mut next = at + article + 1;
+    let mut size_next = next;
+    if tokens.get(size_next).is_some_and(|t| t.class.is(Class::SIZE)) {
+        size_next += 1;
+    }
+    // 'a few grindings of pepper'.
+    let loose_next = tokens.get(size_next).is_some_and(|t| t.class.is(Class::LOOSE));
+    let unit_after = unit(tokens, size_next).filter(|(_, after)| continues(line, *after));
+    let mut unit_open = None;
+    if word.is_any(&["few", "several"]) || article == 0 && word.is_any(&["some"]) {
+        if let Some((unit, after)) = unit_after {
+            (unit_open, next) = (Some(unit), after);
+        } else if loose_next {
+            next = size_next + 1;
+        }
+    } else if article > 0 && word.is("little") {
+        // 'a little milk', not 'a little gem lettuce'.
+        if tokens.get(next).is_some_and(|t| t.is("gem")) {
+            return None;
+        }
+        if let Some((unit, after)) = unit_after {
+            (unit_open, next) = (Some(unit), after);
+        }
+    } else if (article > 0 || at == 0) && word.is_any(&["bit", "bits"]) {
+        unit_open = Some(Unit::Bit);
+    } else if article > 0 || !word.is_any(&["enough", "some"]) {
+        return None;
+    }
+    let words = words(line, at, next)?;
+    let found = Measured {
+        open: Some(Open { words, unit: unit_open }),
+        next,
+        implied: true,
+        has_unit: true,
+        ..Measured::default()
+    };
+    Some(finish(line, found))
+}
+
+pub(super) fn words(line: &Line, at: usize, next: usize) -> Option<Words> {
+    Some(Words::at(line.text, line.span(at, next)?))
+}
+
+pub(super) fn loose(tokens: &[Token], at: usize) -> bool {
+    tokens.get(at).is_some_and(|t| t.class.is(Class::LOOSE)) && tokens.get(at + 1).is_some_and(|t| t.is("of"))
+}
+
+/// 'a drizzle of oil', 'a good grating of nutmeg'.
+pub(super) fn loosely(line: &Line, at: usize, word: usize) -> Option<Measured> {
+    let found = Measured {
+        open: Some(Open {
+            words: words(line, at, word + 1)?,
+            unit: None,
+        }),
+        next: word + 1,
+        implied: true,
+        has_unit: true,
+        ..Measured::default()
+    };
+    Some(finish(line, found))
+}
+
+/// A unit without a number: 'sprig of parsley', 'pinch salt', 'good handful of dill'.
+pub(super) fn implied(line: &Line, at: usize, noun_before: bool) -> Option<Measured> {
+    let tokens = &line.tokens;
+    let mut found = Measured {
+        next: at,
+        implied: true,
+        has_unit: true,
+        ..Measured::default()
+    };
+    let one = Amount::single(Exact::ONE);
+    let mut amount = one;
+    qualify(line, &mut found, &mut amount);
+    if loose(tokens, found.next) {
+        return loosely(line, at, found.next);
+    }
+    if let Some(package) = line
+        .tokens
+        .get(found.next)
+        .filter(|_| found.next > at)
+        .and_then(|_| number::amount(tokens, found.next))
+    {
+        // 'large 400 g tin'.
+        return (!package.article && found.next > at)
+            .then(|| measured(line, found.next, noun_before))
+            .flatten();
+    }
+    let (unit, next) = unit(tokens, found.next)?;
+    let of = tokens.get(next).is_some_and(|t| t.is("of"));
+    let small = tokens.get(found.next).is_some_and(|t| t.text.len() > 2);
+    let food = tokens.get(next).is_some_and(|t| t.class.is(Class::FOOD));
+    let loosely_named = matches!(
+        unit,
+        Unit::Pinch
+            | Unit::Piece
+            | Unit::Thumb
+            | Unit::Dash
+            | Unit::Splash
+            | Unit::Knob
+            | Unit::Handful
+            | Unit::Glug
+            | Unit::Sprig
+            | Unit::Blade
+            | Unit::Bunch
+    );
+    let said = of && (IMPLIED.contains(&unit)) || loosely_named && (food || noun_before && !continues(line, next));
+    if !small || !said || found.package.is_some() {
+        return None;
+    }
+    found.next = next;
+    found.quantity = Some(Quantity {
+        amount,
+        unit: Some(unit),
+        span: line.span(at, next).unwrap_or_default(),
+    });
+    said_again(line, &mut found, unit);
+    Some(finish(line, found))
+}
