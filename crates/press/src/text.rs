@@ -26,7 +26,7 @@ const QUIET: Ansi = Ansi::new().dimmed();
 /// Space left between columns.
 const GUTTER: usize = 2;
 /// A column is never broken narrower than this.
-const NARROWEST: usize = 14;
+const NARROWEST: usize = 10;
 /// Left margin of what stands under a heading.
 const INDENT: &str = "  ";
 
@@ -91,7 +91,7 @@ fn put_table(out: &mut String, columns: &[Column], rows: &[Vec<String>], width: 
     }
 }
 
-/// Natural widths, the widest column ranged left giving way until the table fits.
+/// Natural widths; of the columns ranged left the widest gives way, a character at a time, until the table fits.
 fn column_widths(columns: &[Column], rows: &[Vec<String>], room: usize) -> Vec<usize> {
     let mut widths: Vec<usize> = columns.iter().map(|column| column.head.width()).collect();
     for row in rows {
@@ -105,9 +105,7 @@ fn column_widths(columns: &[Column], rows: &[Vec<String>], room: usize) -> Vec<u
             .filter(|&at| columns[at].align == Align::Left)
             .max_by_key(|&at| widths[at]);
         match widest {
-            Some(at) if total > room && widths[at] > NARROWEST => {
-                widths[at] = widths[at].saturating_sub(total - room).max(NARROWEST);
-            }
+            Some(at) if total > room && widths[at] > NARROWEST => widths[at] -= 1,
             _ => return widths,
         }
     }

@@ -1,4 +1,4 @@
-//! Figures read by hand from the official tables, and what the larder makes of them.
+//! Figures taken from the official tables without the generator, and what the larder makes of them.
 
 use potwright_larder::{Fit, Larder};
 use potwright_measure::Unit;
