@@ -151,9 +151,12 @@ const fn declaration() -> [Spec; 18] {
     ]
 }
 
-/// The rows of the declaration; `portions` says how many portions a run's dish makes.
+/// The rows of the declaration, alcohol only where some went in; `portions` says how many portions a run's dish makes.
 pub(crate) fn rows(runs: &Runs, portions: &dyn Fn(&Reading) -> f64) -> Vec<NutrientRow> {
-    let mut rows: Vec<NutrientRow> = declaration().iter().map(|spec| row(spec, runs, portions)).collect();
+    let sober = runs.central.alcohol_in_kg <= 0.0 && grams(&runs.central, Stuff::Alcohol) <= 0.0;
+    let declared = declaration();
+    let shown = declared.iter().filter(|spec| !(sober && spec.name == "Alcohol"));
+    let mut rows: Vec<NutrientRow> = shown.map(|spec| row(spec, runs, portions)).collect();
     if let Some(energy) = rows.first_mut() {
         energy.eu_label = Some(eu_energy(energy_of_100_g(&runs.central)));
     }
@@ -292,6 +295,11 @@ mod tests {
         // 17·7.71 + 37·0.24 + 8·2.8 = 162.4 kJ.
         assert_eq!(energy.eu_label.as_deref(), Some("162 kJ / 39 kcal"));
         assert_eq!(find(&rows, "Fibre").eu_label.as_deref(), Some("2.8 g"));
+    }
+
+    #[test]
+    fn no_alcohol_no_row() {
+        assert!(label(testing::reading(), 1.0).iter().all(|row| row.name != "Alcohol"));
     }
 
     /// The order of the EU declaration: energy, fat, saturates, carbohydrate, sugars, (fibre,) protein, salt.

@@ -3,8 +3,8 @@
 //! Verdicts come from confirmed tables only (`data/holding.tsv`); where two differ the stricter stands. The verdict
 //! is that of the cautious end: of nineteen draws in twenty.
 
-use potwright_larder::Hazard;
-use potwright_pot::{Doing, Part, Process, Trace};
+use potwright_larder::{Hazard, Kind};
+use potwright_pot::{Cue, Doing, Part, Process, Trace};
 
 use crate::foods::Foods;
 use crate::reading::spread_about;
@@ -76,11 +76,12 @@ fn outcome(process: &Process, trace: &Trace, places: &Whereabouts, foods: &dyn F
             nearly: hazard == Some(Hazard::KidneyBean) && beans(centre, 0.0, BOIL_LEAST_MIN),
         }
     };
+    let of_use = tenderness_is_of_use(process, lot);
     let groups = trace.pieces.iter().filter(|pieces| pieces.lot == lot);
     let in_pieces = groups
-        .filter(|pieces| pieces.hazard.is_some() || pieces.tender.is_some())
+        .filter(|pieces| pieces.hazard.is_some() || (of_use && pieces.tender.is_some()))
         .map(|pieces| {
-            let mut found = judge(pieces.hazard, &pieces.centre, pieces.tender);
+            let mut found = judge(pieces.hazard, &pieces.centre, pieces.tender.filter(|_| of_use));
             // The engine's own maximum may lie between two entries of the history.
             found.hottest_c = found.hottest_c.max(pieces.hottest_centre_c);
             found
@@ -93,6 +94,20 @@ fn outcome(process: &Process, trace: &Trace, places: &Whereabouts, foods: &dyn F
         let history = liquid_history(trace, places, lot);
         (!history.is_empty()).then(|| judge(Some(hazard), &history, None))
     })
+}
+
+/// Whether a cook asks if it is tender: meat, pulses, grain, and whatever the page says to cook until it is.
+fn tenderness_is_of_use(process: &Process, lot: usize) -> bool {
+    let kind = process.lots.get(lot).map(|lot| lot.kind);
+    let by_kind = matches!(
+        kind,
+        Some(Kind::Meat | Kind::Poultry | Kind::Pulse | Kind::Grain | Kind::Pasta)
+    );
+    by_kind
+        || process.acts.iter().any(|act| match &act.doing {
+            Doing::Cook(stretch) => matches!(&stretch.lasts.cue, Some(Cue::Tender(lots)) if lots.contains(&lot)),
+            _ => false,
+        })
 }
 
 /// The rows of the dossier.
@@ -275,7 +290,6 @@ fn soaked_and_drained_h(process: &Process, trace: &Trace, places: &Whereabouts, 
 mod tests {
     use super::*;
     use crate::testing;
-    use potwright_larder::Kind;
     use potwright_pot::{Aim, PieceTrace};
 
     /// Held at a temperature for so many seconds, in and out at once.
@@ -362,6 +376,23 @@ mod tests {
         assert_eq!(verdict(&outcome(Hazard::Bivalve, false), &[]), Verdict::Look);
         assert_eq!(verdict(&outcome(Hazard::Crustacean, false), &[]), Verdict::Look);
         assert_eq!(verdict(&outcome(Hazard::ReadyToEat, false), &[]), Verdict::NoRule);
+    }
+
+    #[test]
+    fn tenderness_only_where_a_cook_asks() {
+        let mut process = testing::process(&[
+            testing::piece_lot("shin", Kind::Meat, 1.0),
+            testing::piece_lot("potatoes", Kind::Root, 1.0),
+            testing::piece_lot("onion", Kind::Onion, 0.1),
+        ]);
+        let mut simmer = testing::cook(0, Aim::Simmer, 20.0);
+        if let Doing::Cook(stretch) = &mut simmer.doing {
+            stretch.lasts.cue = Some(Cue::Tender(vec![1]));
+        }
+        process.acts = vec![simmer];
+        assert!(tenderness_is_of_use(&process, 0));
+        assert!(tenderness_is_of_use(&process, 1));
+        assert!(!tenderness_is_of_use(&process, 2));
     }
 
     /// FDA Bad Bug Book: soak 5 h, throw the water away, boil 30 min. Raw beans into a slow pot do not pass.

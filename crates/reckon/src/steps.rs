@@ -6,44 +6,43 @@ use potwright_pot::{Aim, Doing, Part, Place, Portion, Process, Stretch, Trace};
 use crate::StepRow;
 use crate::whereabouts::Whereabouts;
 
+/// Idle time from which on nobody has prepared everything beforehand: after an overnight soak the onions are cut in
+/// the morning (common practice, no source).
+const LONG_IDLE_S: f64 = 3600.0;
+
 /// When each act happens once the time for preparing the food is counted.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub(crate) struct Clock {
-    /// Seconds by which each act is later than the run has it.
-    later_s: Vec<f64>,
+    /// Seconds by which all acts are later than the run has them.
+    prepared_s: f64,
     /// From start to finish, minutes.
     pub(crate) elapsed_min: f64,
 }
 
 impl Clock {
-    /// One pair of hands prepares what an act needs before it, in the idle time of the acts so far if there is enough
-    /// of it; what does not fit holds the act up. What is only served with the dish is prepared before the last act.
+    /// One pair of hands prepares the food before the first act, as the list gives it; only what goes in after an
+    /// unattended hour or more is prepared in that hour, as far as it suffices.
     pub(crate) fn of(process: &Process, trace: &Trace, places: &Whereabouts) -> Self {
-        let mut needed_s = vec![0.0; process.acts.len().max(1)];
-        let last = needed_s.len() - 1;
+        let idle_s = |act: usize| trace.acts.get(act).map_or(0.0, |a| a.end_s - a.start_s - a.hands_s);
+        let long = (0..process.acts.len()).find(|act| idle_s(*act) >= LONG_IDLE_S);
+        let (mut before_s, mut meanwhile_s) = (0.0, 0.0);
         for (index, lot) in process.lots.iter().enumerate() {
-            let act = places.goes_in(index).unwrap_or(last).min(last);
-            needed_s[act] += lot.preparation.seconds().max(0.0);
-        }
-        let (mut idle_s, mut late_s) = (0.0_f64, 0.0);
-        let mut later_s = Vec::with_capacity(process.acts.len());
-        for (index, needed_s) in needed_s.into_iter().enumerate() {
-            let done_meanwhile_s = needed_s.min(idle_s);
-            idle_s -= done_meanwhile_s;
-            late_s += needed_s - done_meanwhile_s;
-            later_s.push(late_s);
-            if let Some(act) = trace.acts.get(index) {
-                idle_s += (act.end_s - act.start_s - act.hands_s).max(0.0);
+            let work_s = lot.preparation.seconds().max(0.0);
+            match (long, places.goes_in(index)) {
+                (Some(long), Some(goes_in)) if goes_in > long => meanwhile_s += work_s,
+                (Some(_), None) => meanwhile_s += work_s,
+                _ => before_s += work_s,
             }
         }
+        before_s += (meanwhile_s - long.map_or(0.0, idle_s)).max(0.0);
         Clock {
-            later_s,
-            elapsed_min: trace.elapsed.minutes() + late_s / 60.0,
+            prepared_s: before_s,
+            elapsed_min: trace.elapsed.minutes() + before_s / 60.0,
         }
     }
 
-    fn minutes(&self, act: usize, time_s: f64) -> f64 {
-        (time_s + self.later_s.get(act).copied().unwrap_or(0.0)) / 60.0
+    fn minutes(&self, time_s: f64) -> f64 {
+        (time_s + self.prepared_s) / 60.0
     }
 }
 
@@ -56,7 +55,7 @@ pub(crate) fn rows(process: &Process, trace: &Trace, clock: &Clock) -> Vec<StepR
         }
         let (temp_c, mass_kg) = at_the_end(trace, index, act.vessel);
         let what = what(process, &act.doing);
-        let end_min = clock.minutes(index, times.end_s);
+        let end_min = clock.minutes(times.end_s);
         match rows.last_mut() {
             Some((operation, row)) if operation.is_some() && *operation == act.operation => {
                 if !row.what.contains(&what) {
@@ -67,7 +66,7 @@ pub(crate) fn rows(process: &Process, trace: &Trace, clock: &Clock) -> Vec<StepR
                 row.mass_kg = mass_kg.or(row.mass_kg);
             }
             _ => {
-                let start_min = clock.minutes(index, times.start_s);
+                let start_min = clock.minutes(times.start_s);
                 rows.push((
                     act.operation,
                     StepRow {
@@ -180,15 +179,15 @@ mod tests {
     use potwright_larder::Kind;
     use potwright_measure::Duration;
 
-    /// Onions take 5 min and go in first; beans take 10 and the topping 3, both prepared while the onions fry for 12
-    /// without a hand: 12 − 10 leave 2 for the topping, whose last minute fits into the simmer. 5 + 12 + 30 = 47 min.
+    fn with_work(name: &str, kind: Kind, minutes: f64) -> potwright_pot::Lot {
+        let mut lot = testing::piece_lot(name, kind, 0.1);
+        lot.preparation = Duration::from_minutes(minutes);
+        lot
+    }
+
+    /// Onions take 5 min, beans 10, a topping 3: 18 before the pan goes on; then 12 and 30 min: 60 in all.
     #[test]
-    fn preparation_fits_into_idle_time() {
-        let with_work = |name: &str, kind, minutes| {
-            let mut lot = testing::piece_lot(name, kind, 0.1);
-            lot.preparation = Duration::from_minutes(minutes);
-            lot
-        };
+    fn the_list_is_prepared_first() {
         let mut process = testing::process(&[
             with_work("onions", Kind::Onion, 5.0),
             with_work("beans", Kind::Vegetable, 10.0),
@@ -203,31 +202,34 @@ mod tests {
         ];
         let trace = testing::trace(&process);
         let clock = Clock::of(&process, &trace, &Whereabouts::of(&process));
-        assert!((clock.elapsed_min - 47.0).abs() < 1e-9, "{}", clock.elapsed_min);
+        assert!((clock.elapsed_min - 60.0).abs() < 1e-9, "{}", clock.elapsed_min);
         let found = rows(&process, &trace, &clock);
         let shown: Vec<_> = found
             .iter()
             .map(|row| (row.what.as_str(), row.start_min, row.end_min))
             .collect();
-        assert_eq!(shown, [("fry", 5.0, 17.0), ("simmer", 17.0, 47.0)]);
+        assert_eq!(shown, [("fry", 18.0, 30.0), ("simmer", 30.0, 60.0)]);
     }
 
+    /// Beans (2 min to pick over) soak 12 h; the squash that follows takes 20 min, which the soak holds: 722 min. A
+    /// first stretch of an hour does not hold 70 min of work: ten of them come first.
     #[test]
-    fn preparation_that_does_not_fit_holds_up() {
-        let mut lot = testing::lot("squash", Kind::Vegetable, 1.0);
-        lot.preparation = Duration::from_minutes(20.0);
-        let mut process = testing::process(&[testing::lot("water", Kind::Water, 1.0), lot]);
-        process.acts = vec![
-            testing::add(0, &[0]),
-            testing::cook(0, Aim::Boil, 8.0),
-            testing::add(0, &[1]),
-        ];
-        let trace = testing::trace(&process);
-        let clock = Clock::of(&process, &trace, &Whereabouts::of(&process));
-        assert!(
-            (clock.elapsed_min - 20.0).abs() < 1e-9,
-            "8 minutes of boiling and 12 of cutting"
-        );
+    fn what_follows_a_long_wait_is_prepared_meanwhile() {
+        let elapsed_min = |waits: f64, work: f64| {
+            let mut process = testing::process(&[
+                with_work("beans", Kind::Pulse, 2.0),
+                with_work("squash", Kind::Vegetable, work),
+            ]);
+            process.acts = vec![
+                testing::add(0, &[0]),
+                testing::cook(0, Aim::Off, waits),
+                testing::add(0, &[1]),
+            ];
+            let trace = testing::trace(&process);
+            Clock::of(&process, &trace, &Whereabouts::of(&process)).elapsed_min
+        };
+        assert!((elapsed_min(720.0, 20.0) - 722.0).abs() < 1e-9);
+        assert!((elapsed_min(60.0, 70.0) - 72.0).abs() < 1e-9);
     }
 
     #[test]
