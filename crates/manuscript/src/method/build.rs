@@ -151,7 +151,7 @@ impl<'a> Builder<'a> {
         let mut foods: Vec<FoodRef> = told
             .foods
             .iter()
-            .filter(|(role, _)| *role != Role::Aside && *role != Role::To)
+            .filter(|(role, _)| !matches!(role, Role::Aside | Role::To | Role::Rest))
             .map(|(_, food)| food.clone())
             .collect();
         if clause.object.0 == clause.object.1 {
@@ -165,13 +165,19 @@ impl<'a> Builder<'a> {
             .filter(|(role, _)| *role == Role::Object)
             .map(|(_, food)| food.clone())
             .collect();
+        let then: Vec<FoodRef> = told
+            .foods
+            .iter()
+            .filter(|(role, _)| *role == Role::Rest)
+            .map(|(_, food)| food.clone())
+            .collect();
         let Some(Meaning::Do(verb)) = self.facts(&told, |facts| facts.meaning(clause.verb)) else {
-            return named;
+            return [named, then].concat();
         };
         let cut = verb == Verb::Cut || verb == Verb::Peel;
         let done = foods.iter().all(|food| self.is_done(verb, &food.target)) && !foods.is_empty();
         if foods.is_empty() || (cut && done) {
-            return named;
+            return [named, then].concat();
         }
         let mut operation = self.blank(verb, &told);
         operation.form = Form::Participle;
@@ -180,11 +186,12 @@ impl<'a> Builder<'a> {
             operation.minutes = told.said.times.first().map(|timed| timed.minutes.clone());
         }
         self.operations.push(operation);
-        if clause.object.0 == clause.object.1 {
+        let fed = if clause.object.0 == clause.object.1 {
             Vec::new()
         } else {
             foods
-        }
+        };
+        [fed, then].concat()
     }
 
     /// Whether the work has been done to a food, by its line or by an operation before.
@@ -286,6 +293,12 @@ impl<'a> Builder<'a> {
                 }
             }
         }
+        for (role, food) in &mut foods {
+            // What is kept or thrown away out of a food is a thing of its own.
+            if let (Role::Keep | Role::Discard, Target::Unlisted(name)) = (*role, &food.target) {
+                food.target = Target::Component(name.clone());
+            }
+        }
         foods.extend(kept.into_iter().map(|food| (Role::Keep, food)));
         let end = tokens.get(said.end).or(tokens.get(clause.at));
         let start = tokens.get(clause.from);
@@ -332,6 +345,12 @@ impl<'a> Builder<'a> {
             self.time_after(&ahead);
         }
         let side = is(word(from), "clause") || word(from) == "after";
+        let some_day = (from..to).any(|at| matches!(word(at), "can" | "may" | "ahead" | "leftovers"));
+        self.optional |= some_day
+            && reader
+                .tokens
+                .get(from..to)
+                .is_some_and(|t| t.iter().any(|t| t.sign() == Some(':')));
         if !side {
             said.vessels
                 .extend(ahead.vessels.iter().filter(|(role, _)| *role != Role::From).cloned());
@@ -344,6 +363,34 @@ impl<'a> Builder<'a> {
         let off = (from..to).any(|at| word(at) == "off" && matches!(word(at + 1), "heat" | "the"));
         if off && said.heat.is_none() {
             said.heat = Some(HeatWord::Off);
+        }
+    }
+
+    /// 'Wine, turn up the heat': foods that stand alone before the first order go in.
+    fn foods_ahead(&mut self, tokens: &[Token], clause: &Clause) {
+        let (from, to) = clause.before;
+        let stretch = tokens.get(from..to).unwrap_or_default();
+        let first = stretch
+            .iter()
+            .find(|token| token.is_word() && !is(&token.lower, "adverb") && !is(&token.lower, "joiner"));
+        let small = ["preposition", "clause", "finite", "person", "manner", "never"];
+        let led = stretch
+            .iter()
+            .any(|token| small.iter().any(|class| is(&token.lower, class)) || token.sign() == Some(':'));
+        let ends = stretch
+            .last()
+            .is_some_and(|token| token.sign() == Some(',') || token.is("then"));
+        if first.is_none() || led || !ends {
+            return;
+        }
+        let clause = super::clauses::bare((from, to));
+        let told = self.told(tokens, &clause);
+        let listed = told
+            .foods
+            .iter()
+            .any(|(_, food)| matches!(food.target, Target::Ingredient { .. }));
+        if listed {
+            self.bare(tokens, &told);
         }
     }
 
@@ -442,6 +489,9 @@ impl<'a> Builder<'a> {
             self.bare(tokens, &told);
             return;
         }
+        if clause.first {
+            self.foods_ahead(tokens, clause);
+        }
         let Some(meaning) = self.facts(&told, |facts| facts.meaning(clause.verb)) else {
             return;
         };
@@ -460,7 +510,15 @@ impl<'a> Builder<'a> {
                 operation.foods = self.objects_or_pot(&told);
                 self.operations.push(operation);
             }
-            Meaning::Nothing => {}
+            // 'Transfer to the oven': the place of what follows.
+            Meaning::Nothing => {
+                let oven = told
+                    .said
+                    .vessels
+                    .iter()
+                    .any(|(role, vessel)| vessel.kind == VesselKind::Oven && *role != Role::From);
+                self.baking |= oven;
+            }
         }
     }
 

@@ -99,6 +99,10 @@ struct Going {
     cue: bool,
     /// Inside 'when …', 'so that …'.
     side: bool,
+    /// Inside 'when …', 'before …', after which an order may follow without a comma.
+    when: bool,
+    /// The sentence opened with a preposition: 'with wet hands roll …'.
+    led: bool,
     /// The last verb was a participle.
     after_done: bool,
 }
@@ -108,7 +112,11 @@ struct Going {
 pub(super) fn clauses(tokens: &[Token], sentence: (usize, usize), kept: &[bool]) -> Vec<Clause> {
     let (start, end) = sentence;
     let mut heads: Vec<Clause> = Vec::new();
-    let mut going = Going::default();
+    let first = tokens.get(start).map_or("", |token| token.lower.as_str());
+    let mut going = Going {
+        led: is(first, "preposition") || first == "using",
+        ..Going::default()
+    };
     let mut index = start;
     while index < end {
         let head = (!kept.get(index).copied().unwrap_or(false))
@@ -120,7 +128,8 @@ pub(super) fn clauses(tokens: &[Token], sentence: (usize, usize), kept: &[bool])
                 ..Going::default()
             };
             index = head.body.0.max(index + 1);
-            heads.push(head);
+            let floor = heads.last().map_or(start, |last| last.body.0);
+            heads.push(with_adverbs(tokens, head, floor));
             continue;
         }
         step(tokens, index, &mut going);
@@ -148,12 +157,23 @@ fn bare_parts(tokens: &[Token], (start, end): (usize, usize)) -> Vec<Clause> {
     parts
 }
 
+/// 'gently fry': the adverb belongs to the verb after it.
+fn with_adverbs(tokens: &[Token], mut head: Clause, floor: usize) -> Clause {
+    if matches!(head.lead, Lead::Order | Lead::Doing) {
+        while head.from > floor && is(at(tokens, head.from - 1), "adverb") && at(tokens, head.from - 1) != "then" {
+            head.from -= 1;
+        }
+    }
+    head
+}
+
 /// Follows 'until' and side clauses.
 fn step(tokens: &[Token], index: usize, going: &mut Going) {
     let Some(token) = tokens.get(index) else { return };
     match token.lower.as_str() {
         "until" | "till" | "til" => going.cue = true,
         "then" => *going = Going::default(),
+        "when" | "while" | "once" | "as" | "if" | "after" | "before" => (going.side, going.when) = (true, true),
         word if is(word, "clause") => going.side = true,
         _ if token
             .sign()
@@ -165,7 +185,8 @@ fn step(tokens: &[Token], index: usize, going: &mut Going) {
     }
 }
 
-fn bare((start, end): (usize, usize)) -> Clause {
+/// A clause without a verb.
+pub(super) fn bare((start, end): (usize, usize)) -> Clause {
     Clause {
         lead: Lead::Bare,
         verb: "",
@@ -228,7 +249,11 @@ fn head(
         Inflection::Base if edge.is_some() => {
             // 'Add the crackers, split and soaked': after what goes in, a word that is its own past tells of work.
             let split = self_past(&token.lower) && edge == Some(Edge::Sign) && last.is_some_and(puts);
-            let object = if split { worked_on(tokens, sentence, index) } else { None };
+            let object = if split {
+                worked_on(tokens, sentence, index)
+            } else {
+                None
+            };
             if let Some(object) = object {
                 return found(Lead::Done, object.0, index, object);
             }
@@ -244,7 +269,7 @@ fn head(
             found(Lead::Order, index, index, (index, index))
         }
         Inflection::Base
-            if last.is_none() && (after_side(tokens, sentence, index, going) || after_day(tokens, index)) =>
+            if after_side(tokens, sentence, index, going) || (last.is_none() && after_day(tokens, index)) =>
         {
             found(Lead::Order, index, index, (index, index))
         }
@@ -297,7 +322,12 @@ fn after_side(tokens: &[Token], sentence: (usize, usize), index: usize, going: &
     let marks = words::entry(at(tokens, index))
         .map(|entry| entry.marks)
         .unwrap_or_default();
-    going.side && !going.cue && free && !marks.food && !marks.describes && (object(1) || (particle && object(2)) || next(1).is_some_and(|t| t.is("from")))
+    (going.when || going.led)
+        && !going.cue
+        && free
+        && !marks.food
+        && !marks.describes
+        && (object(1) || (particle && object(2)) || next(1).is_some_and(|t| t.is_any(&["from", "off", "into"])))
 }
 
 /// 'In the morning drain'.
@@ -326,6 +356,10 @@ fn edge(tokens: &[Token], start: usize, index: usize) -> Option<Edge> {
             return Some(if joined { Edge::Joined } else { Edge::Start });
         }
         let token = tokens.get(before - 1)?;
+        // The number of a step.
+        if before - 1 == start && token.number().is_some() {
+            return Some(Edge::Start);
+        }
         if is(&token.lower, "joiner") || matches!(token.sign(), Some('&' | '/' | '+')) {
             return Some(Edge::Joined);
         }
@@ -378,8 +412,10 @@ fn is_order(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Go
     }
     if class(word).is(Class::FOOD) && marks.noun && edge == Edge::Joined && !first {
         return object
-            || next
-                .is_some_and(|t| t.is_any(&["out", "off", "up", "into", "in", "over", "for"]) || t.number().is_some());
+            || next.is_some_and(|t| {
+                t.is_any(&["out", "off", "up", "into", "in", "over", "for", "with", "until", "till"])
+                    || t.number().is_some()
+            });
     }
     if marks.describes && edge == Edge::Joined && !object {
         // 'butter and brown sugar', 'cool and dry'.
@@ -547,7 +583,7 @@ fn let_inner(tokens: &[Token], sentence: (usize, usize), index: usize, outer: &s
 
 /// 'Lid on, heat down': an order only where no other stands before it.
 fn lid(tokens: &[Token], sentence: (usize, usize), index: usize, last: Option<&Clause>) -> Option<Clause> {
-    let starts = last.is_none() && edge(tokens, sentence.0, index).is_some() && at(tokens, index) == "lid";
+    let starts = last.is_none() && edge(tokens, sentence.0, index) == Some(Edge::Start) && at(tokens, index) == "lid";
     let state = at(tokens, index + 1);
     let (verb, form) = match state {
         "on" | "back" => words::verb("cover")?,

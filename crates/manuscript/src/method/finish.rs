@@ -11,8 +11,10 @@ pub(super) fn settle(operations: &mut [Operation]) {
             continue;
         }
         for food in operation.foods.clone() {
+            let stays = |later: &&Operation| !matches!(later.verb, Verb::Remove | Verb::Discard | Verb::Skim);
             let again = after
                 .iter()
+                .filter(stays)
                 .any(|later| later.foods.iter().any(|other| other.target == food.target));
             let list = if again {
                 &mut operation.keep

@@ -135,6 +135,15 @@ impl Names {
                 Some((fit + self.favour(name, mention, sought), name))
             })
             .collect();
+        if scored.is_empty() && words.len() == 1 && matches!(head.as_str(), "juice" | "zest" | "rind") {
+            return self
+                .list
+                .iter()
+                .find(|name| name.in_group("citrus"))
+                .map(|name| name.place)
+                .into_iter()
+                .collect();
+        }
         let best = scored.iter().map(|(score, _)| *score).fold(0.0, f64::max);
         if best <= 0.0 {
             return Vec::new();
@@ -270,6 +279,11 @@ impl Name {
             && (is_piece(head) || self.extra.contains(head))
         {
             6.0
+        } else if in_group(&self.head, "citrus")
+            && holds(&words[0])
+            && matches!(head.as_str(), "juice" | "zest" | "rind")
+        {
+            6.0
         } else if self.extra.contains(head)
             && (!derived || class(head).is(Class::PART))
             && words.iter().any(|word| word != head && holds(word))
@@ -310,7 +324,10 @@ impl Name {
             "vegetable" => !derived && !spice,
             "spice" | "seasoning" if word == "pepper" => spice,
             "spice" | "seasoning" | "herb" => {
-                let part = matches!(self.head.as_str(), "leaf" | "seed" | "flake" | "powder" | "salt" | "stick");
+                let part = matches!(
+                    self.head.as_str(),
+                    "leaf" | "seed" | "flake" | "powder" | "salt" | "stick"
+                );
                 in_group(&self.head, group) || part
             }
             "dry" => in_group(&self.head, group) || self.head == "salt",

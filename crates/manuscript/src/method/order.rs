@@ -36,6 +36,8 @@ impl Builder<'_> {
         operation.into = place.or(served).or_else(|| self.inferred());
         operation.cover = told.said.cover();
         operation.repeat.clone_from(&told.said.repeat);
+        operation.optional |=
+            told.clause.lead == Lead::Doing && (told.said.says("needed") || told.said.says("necessary"));
         if verb == Verb::Heat || !split {
             operation.cue.clone_from(&told.said.cue);
         }
@@ -108,10 +110,10 @@ impl Builder<'_> {
                     || (verb == Verb::Deglaze && matches!(food.target, Target::Unlisted(_)))
             });
         }
-        let object = told
-            .foods
-            .iter()
-            .any(|(role, food)| *role == Role::Object && foods.contains(food));
+        if verb == Verb::Cut {
+            self.trimmed(told, &mut foods);
+        }
+        let object = told.foods.iter().any(|(role, _)| *role == Role::Object) && !foods.is_empty();
         // 'drop in the hot fat': the fat is there already, what is in hand is dropped into it.
         let hand = self.scene.hand();
         let into_fat = told.said.says("in") && told.clause.lead == Lead::Order;
@@ -129,7 +131,16 @@ impl Builder<'_> {
         if object && verb != Verb::Serve {
             return foods;
         }
-        let held = self.held(verb, told);
+        // 'boil in salted water': what is in hand.
+        let wet = told
+            .foods
+            .iter()
+            .any(|(role, food)| *role == Role::In && acts(&food.target, self.names).0);
+        let held = if wet && !hand.is_empty() {
+            hand
+        } else {
+            self.held(verb, told)
+        };
         match verb {
             Verb::Season | Verb::Dredge if !foods.is_empty() => {
                 let hand: Vec<FoodRef> = held.into_iter().filter(|food| food.target != Target::Pot).collect();
@@ -163,6 +174,18 @@ impl Builder<'_> {
             }
             Verb::Serve => self.served(told, foods),
             _ => held.into_iter().chain(foods).collect(),
+        }
+    }
+
+    /// 'Trim the fat off the meat': it is the meat that is cut.
+    fn trimmed(&self, told: &Told, foods: &mut Vec<FoodRef>) {
+        let made = foods.iter().all(|food| matches!(food.target, Target::Component(_)));
+        let from = told
+            .foods
+            .iter()
+            .find(|(role, food)| *role == Role::From && matches!(food.target, Target::Ingredient { .. }));
+        if let Some((_, food)) = from.filter(|_| made && !foods.is_empty()) {
+            *foods = vec![food.clone()];
         }
     }
 
@@ -233,7 +256,8 @@ impl Builder<'_> {
         let mut oven = false;
         let mut turned = false;
         for (role, mention) in &told.said.vessels {
-            if matches!(role, Role::From | Role::Aside | Role::Discard) {
+            let tool = *role == Role::With && !matches!(mention.kind, VesselKind::Cook | VesselKind::Bowl);
+            if tool || matches!(role, Role::From | Role::Aside | Role::Discard) {
                 continue;
             }
             let words = Words::at(self.text, mention.span);
@@ -317,7 +341,7 @@ impl Builder<'_> {
             return;
         }
         // 'return the meat' is to the pot.
-        let stove = takes::cooks(verb) || matches!(verb, Verb::Return | Verb::Skim | Verb::Strain);
+        let stove = takes::cooks(verb) || verb == Verb::Return;
         if self.scene.is_aside() && matches!(verb, Verb::Add | Verb::Pour | Verb::Stir) && self.brings_contents(foods) {
             self.scene.back();
             return;
@@ -706,6 +730,7 @@ impl Builder<'_> {
     /// Words without a verb: foods that go in, a time that is cooking, a lid.
     pub(super) fn bare(&mut self, tokens: &[Token], told: &Told) {
         let (from, to) = told.clause.body;
+        let to = remark_at(tokens, from, to);
         let stretch = tokens.get(from..to).unwrap_or_default();
         let foods: Vec<FoodRef> = told
             .foods
@@ -764,7 +789,14 @@ impl Builder<'_> {
             .rev()
             .find(|op| takes::in_oven(op.verb))
             .map(|op| op.verb);
-        let cook = match self.facts(told, |facts| facts.meaning("cook")) {
+        // What is named goes into what is there, unless it brings the fat to fry it in.
+        let fries = foods.iter().any(|food| acts(&food.target, self.names).1);
+        let joins = Told {
+            foods: if fries { told.foods.clone() } else { Vec::new() },
+            said: told.said.clone(),
+            ..*told
+        };
+        let cook = match self.facts(&joins, |facts| facts.meaning("cook")) {
             Some(Meaning::Do(verb)) => verb,
             _ => Verb::Simmer,
         };
@@ -793,6 +825,23 @@ fn known(food: &FoodRef) -> bool {
         food.target,
         Target::Ingredient { .. } | Target::Unlisted(_) | Target::Component(_)
     ) || food.share != Share::Whole
+}
+
+/// Where a remark after a dash begins: 'lid on, 15 minutes – they should not brown'.
+fn remark_at(tokens: &[Token], from: usize, to: usize) -> usize {
+    let dash = (from..to).find(|at| {
+        tokens
+            .get(*at)
+            .is_some_and(|t| t.is_dash() && t.gap != crate::token::Gap::None)
+    });
+    let Some(dash) = dash else { return to };
+    let rest = tokens.get(dash..to).unwrap_or_default();
+    let remark = rest.iter().any(|token| {
+        ["finite", "person", "never"]
+            .iter()
+            .any(|class| is(&token.lower, class))
+    });
+    if remark { dash } else { to }
 }
 
 /// The words of a vessel without 'a', 'your', 'the same'.

@@ -31,6 +31,8 @@ pub(super) enum Role {
     Keep,
     /// Said by the way.
     Aside,
+    /// After a comma behind a participle: it belongs to the order before.
+    Rest,
 }
 
 /// A time with what stands around it.
@@ -77,7 +79,6 @@ impl Said {
         self.words.iter().any(|said| said == word)
     }
 
-
     /// The first vessel that plays one of these parts.
     pub(super) fn vessel(&self, roles: &[Role]) -> Option<&VesselMention> {
         self.vessels
@@ -99,6 +100,8 @@ pub(super) struct Reader<'t> {
 struct At {
     index: usize,
     role: Role,
+    /// The role that a comma leads back to.
+    after: Role,
     /// The role is that of a phrase which has its noun already.
     filled: bool,
     /// 'stirring with a spoon': what follows is by the way, up to the next sign.
@@ -126,6 +129,8 @@ impl Reader<'_> {
             end: clause.at,
             ..Said::default()
         };
+        let ahead = self.tokens.get(clause.from..clause.at).unwrap_or_default();
+        said.gentle = ahead.iter().any(|token| is_gentle(&token.lower));
         self.read_into(&mut said, clause.object, Role::Object);
         let start = if clause.lead == super::clauses::Lead::Done {
             Role::Aside
@@ -151,16 +156,10 @@ impl Reader<'_> {
     }
 
     fn read_into(&self, said: &mut Said, (from, to): (usize, usize), role: Role) {
-        let words = self
-            .tokens
-            .get(from..to)
-            .unwrap_or_default()
-            .iter()
-            .map(|token| token.lower.to_string());
-        said.words.extend(words);
         let mut at = At {
             index: from,
             role,
+            after: if role == Role::Aside { Role::Rest } else { Role::Object },
             filled: false,
             aside: false,
             food: false,
@@ -181,6 +180,10 @@ impl Reader<'_> {
             }
             if at.index <= before {
                 at.index = before + 1;
+            }
+            if !at.brackets {
+                let words = self.tokens.get(before..at.index.min(to)).unwrap_or_default();
+                said.words.extend(words.iter().map(|token| token.lower.to_string()));
             }
             if taken == Taken::Said {
                 said.end = said.end.max(at.index.min(to) - 1);
@@ -230,7 +233,7 @@ impl Reader<'_> {
             return Taken::No;
         };
         let spaced = self.tokens.get(at.index).is_some_and(|token| token.gap != Gap::None);
-        let dash = matches!(sign, '–' | '—') && spaced;
+        let dash = matches!(sign, '–' | '—' | '-') && spaced;
         if dash && (at.brackets || self.remark_follows(at.index, to)) {
             at.brackets = !at.brackets;
         }
@@ -241,8 +244,9 @@ impl Reader<'_> {
                 (at.apart, at.aside) = (true, false);
                 let list =
                     at.food && matches!(at.role, Role::With | Role::In | Role::Over | Role::Discard | Role::Keep);
-                if at.filled && at.role != Role::Object && !list {
-                    (at.role, at.filled, at.food) = (Role::Object, false, false);
+                let done = at.after == Role::Rest && !list;
+                if (at.filled || done) && at.role != Role::Object && !list {
+                    (at.role, at.filled, at.food) = (at.after, false, false);
                 }
             }
             _ => {}
@@ -267,7 +271,7 @@ impl Reader<'_> {
     /// Prepositions, and words that turn to something by the way.
     fn small(&self, said: &mut Said, at: &mut At, to: usize) -> Taken {
         let word = self.word(at.index);
-        said.gentle |= matches!(word, "gently" | "slowly" | "barely" | "low" | "softly");
+        said.gentle |= is_gentle(word);
         if matches!(word, "heat" | "flame" | "gas" | "fire") && matches!(at.role, Role::Object) {
             said.heat_object = true;
         }
@@ -311,7 +315,7 @@ impl Reader<'_> {
             "discarding" | "throwing" => Role::Discard,
             "keeping" | "reserving" | "saving" | "leaving" | "retaining" => Role::Keep,
             "if" => {
-                said.optional = true;
+                said.optional |= !at.aside;
                 Role::Aside
             }
             _ if nouns::is_adjectival(self.tokens, at.index) => return Taken::No,
@@ -481,7 +485,7 @@ impl Reader<'_> {
                 ) && !matches!(self.word(from), "a" | "an" | "smooth" | "make" | "form");
                 return if place { None } else { self.cue_at(from, next) };
             }
-            if token.sign().is_some() || is(&token.lower, "preposition") {
+            if token.sign().is_some() || is(&token.lower, "preposition") || is(&token.lower, "joiner") {
                 return None;
             }
         }
@@ -493,6 +497,10 @@ impl Reader<'_> {
         let words = Words::at(self.text, span);
         (!words.text.is_empty()).then_some(Found { value: words, next })
     }
+}
+
+fn is_gentle(word: &str) -> bool {
+    matches!(word, "gently" | "slowly" | "barely" | "low" | "softly")
 }
 
 fn moved(at: &mut At, next: usize) -> Taken {

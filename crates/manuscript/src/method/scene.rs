@@ -193,17 +193,20 @@ impl Scene {
         }
     }
 
-    /// The vessel that holds the dish: the last one with liquid in it, else the last with anything.
+    /// The vessel that holds the dish: the fullest with liquid in it, else the fullest; the later of equals.
     pub(super) fn main(&self) -> Option<usize> {
-        let wet = self
-            .vessels
-            .iter()
-            .rposition(|v| v.kind == VesselKind::Cook && v.liquid && !v.contents.is_empty());
-        wet.or_else(|| {
-            self.vessels
+        let fullest = |wet: bool| {
+            let cooks = self
+                .vessels
                 .iter()
-                .rposition(|v| v.kind == VesselKind::Cook && !v.contents.is_empty())
-        })
+                .enumerate()
+                .filter(|(_, v)| v.kind == VesselKind::Cook && (v.liquid || !wet));
+            cooks
+                .filter(|(_, v)| !v.contents.is_empty())
+                .max_by_key(|(index, v)| (v.contents.len(), *index))
+                .map(|(index, _)| index)
+        };
+        fullest(true).or_else(|| fullest(false))
     }
 
     /// The vessel that holds a food.
@@ -306,6 +309,7 @@ impl Scene {
                     self.focus = Focus::Hand(named);
                 }
             }
+            Verb::Cool | Verb::Rest | Verb::Chill if !named.is_empty() => self.focus = Focus::TakenOut(named),
             Verb::Remove | Verb::SetAside => {
                 let foods: Vec<FoodRef> = named
                     .into_iter()
@@ -363,7 +367,9 @@ fn plain_clash(mention: &VesselMention, scene: &Scene, index: Option<usize>) -> 
 
 /// Made for the oven, not for the hob.
 fn oven_ware(noun: &str) -> bool {
-    ["dish", "tin", "tray", "sheet", "mould", "mold", "ramekins"].iter().any(|end| noun.ends_with(end))
+    ["dish", "tin", "tray", "sheet", "mould", "mold", "ramekins"]
+        .iter()
+        .any(|end| noun.ends_with(end))
 }
 
 /// Nouns by which another vessel may be called afterwards.

@@ -65,7 +65,15 @@ pub(super) fn places(verb: Verb) -> bool {
 pub(super) fn puts(verb: Verb) -> bool {
     matches!(
         verb,
-        Verb::Add | Verb::Pour | Verb::Stir | Verb::Whisk | Verb::Beat | Verb::Mix | Verb::Garnish | Verb::Return
+        Verb::Add
+            | Verb::Pour
+            | Verb::Stir
+            | Verb::Whisk
+            | Verb::Beat
+            | Verb::Mix
+            | Verb::Garnish
+            | Verb::Return
+            | Verb::PickOver
     )
 }
 
