@@ -6,6 +6,8 @@
 //! | `book.toml` | title, measures, market, salt, currency | [`settings`] |
 //! | `kitchen.toml` | pots, burners, oven, cold places | [`kitchen`] |
 //! | `prices.tsv` | what the writer pays | [`prices`] |
+//! | `in_the_house.tsv` | what is in the house | [`stock`] |
+//! | `menus/*.txt` | menus, a typed page each | [`menu`] |
 //!
 //! All but the dishes may be missing: stated defaults stand in. Whatever is wrong in a file is an error with the
 //! file, the line, the words and what to write instead. Files are kept as they are, byte for byte;
@@ -18,9 +20,11 @@ pub mod dish;
 mod entries;
 pub mod error;
 pub mod kitchen;
+pub mod menu;
 pub mod prices;
 mod said;
 pub mod settings;
+pub mod stock;
 
 pub use book::{Book, SourceFile};
 pub use decode::Decoded;
