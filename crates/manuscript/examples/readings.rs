@@ -1,27 +1,28 @@
 //! Writes the readings of all pages of a folder: `readings TEXTS OUT`.
 
-#![allow(clippy::unwrap_used, clippy::print_stdout)]
+use std::error::Error;
+use std::path::Path;
+use std::{env, fs};
 
-fn main() {
-    let mut args = std::env::args().skip(1);
-    let (texts, out) = (args.next().unwrap(), args.next().unwrap());
-    std::fs::create_dir_all(&out).unwrap();
-    for entry in std::fs::read_dir(texts).unwrap() {
-        let path = entry.unwrap().path();
-        let id = path.file_stem().unwrap().to_string_lossy().into_owned();
-        let text = std::fs::read_to_string(&path).unwrap();
+fn main() -> Result<(), Box<dyn Error>> {
+    let arguments: Vec<String> = env::args().skip(1).collect();
+    let [texts, out] = arguments.as_slice() else {
+        return Err("name the folder of texts and the folder to write to".into());
+    };
+    fs::create_dir_all(out)?;
+    for entry in fs::read_dir(texts)? {
+        let path = entry?.path();
+        let id = path
+            .file_stem()
+            .map(|stem| stem.to_string_lossy().into_owned())
+            .unwrap_or_default();
+        let text = fs::read_to_string(&path)?;
         let recipe = potwright_manuscript::read(&text);
         let reading = potwright_manuscript::reading(&recipe, &text, &id);
-        std::fs::write(
-            format!("{out}/{id}.json"),
-            serde_json::to_string_pretty(&reading).unwrap(),
-        )
-        .unwrap();
-        if std::env::var("SHOW").is_ok_and(|show| id.contains(&show)) {
-            for block in &recipe.blocks {
-                println!("{:?} {:?}", block.kind, block.span.of(&text));
-            }
-            println!("{:#?}", recipe.unsure);
-        }
+        fs::write(
+            Path::new(out).join(format!("{id}.json")),
+            serde_json::to_string_pretty(&reading)?,
+        )?;
     }
+    Ok(())
 }

@@ -47,7 +47,11 @@ pub(crate) fn form(text: &str, row: &Row) -> Form {
         return Form::Yes;
     }
     let words: Vec<&str> = body.split_whitespace().collect();
-    if matches!(row.mark, Mark::Bullet | Mark::Action) || words.len() > 9 || words.is_empty() || body.contains('\t') {
+    if matches!(row.mark, Mark::Bullet | Mark::Action)
+        || words.len() > 9
+        || words.is_empty()
+        || body.contains(['\t', '|'])
+    {
         return Form::No;
     }
     let colon = body.ends_with(':');

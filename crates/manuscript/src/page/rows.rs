@@ -210,12 +210,15 @@ fn continues(text: &str, row: &Row, before: &Typed, indent: usize, line: &Typed,
     if small && before.width > 30 && (open || wraps && !above.ends_with([')', '.']) && !counts(text, line)) {
         return true;
     }
-    wraps && reads_as_prose(text, row.span)
+    // A sentence goes on in small letters, however short the line above is.
+    let sentence = small && width <= 100 && !above.ends_with(['.', '!', '?', ':']);
+    (wraps || sentence) && reads_as_prose(text, row.span)
 }
 
 /// Whether a deeper line is work of its own rather than the end of the line above.
 fn begins_alone(text: &str, line: &Typed) -> bool {
-    counts(text, line) || reads_as_prose(text, line.content)
+    let entries = || crate::line::read(text, line.content, &[]).entries;
+    reads_as_prose(text, line.content) || !goes_on(text, line) && entries().iter().any(|i| i.quantity.is_some())
 }
 
 /// Whether the next line's first word had no room on the line above. Longer lines than 100 were not broken by hand,
@@ -227,6 +230,17 @@ fn fills(before: &Typed, line: &Typed, width: usize) -> bool {
 /// Whether a line names a food of its own rather than going on about the one above.
 fn counts(text: &str, line: &Typed) -> bool {
     let entries = crate::line::read(text, line.content, &[]).entries;
+    let food = |name: &str| name.split(' ').any(|word| class(&word.to_lowercase()).is(Class::FOOD));
+    let counted = entries.iter().any(|i| i.quantity.is_some() && !i.items.is_empty());
+    !goes_on(text, line)
+        && (counted
+            || entries
+                .first()
+                .is_some_and(|i| i.items.iter().any(|item| food(&item.name))))
+}
+
+/// Whether a line opens with a word of work: 'cut into strips', 'thinly sliced'.
+fn goes_on(text: &str, line: &Typed) -> bool {
     let first = line
         .content
         .of(text)
@@ -235,14 +249,7 @@ fn counts(text: &str, line: &Typed) -> bool {
         .unwrap_or("")
         .to_lowercase();
     let of = class(first.trim_matches(|c: char| !c.is_alphanumeric()));
-    let goes_on = of.is(Class::PREPARED | Class::MANNER | Class::SHAPE) && !of.is(Class::FOOD | Class::BOUGHT);
-    let food = |name: &str| name.split(' ').any(|word| class(&word.to_lowercase()).is(Class::FOOD));
-    let counted = entries.iter().any(|i| i.quantity.is_some() && !i.items.is_empty());
-    !goes_on
-        && (counted
-            || entries
-                .first()
-                .is_some_and(|i| i.items.iter().any(|item| food(&item.name))))
+    of.is(Class::PREPARED | Class::MANNER | Class::SHAPE) && !of.is(Class::FOOD | Class::BOUGHT)
 }
 
 /// Whether a row is made of sentences rather than a line of a list.
