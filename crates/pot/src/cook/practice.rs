@@ -69,11 +69,14 @@ pub(super) const FILM_STILL: f64 = 250.0;
 pub(super) const FILM_SIMMER: f64 = 800.0;
 pub(super) const FILM_BOIL: f64 = 1200.0;
 /// Film where there is hardly any liquid: steam and juices in a covered pot, a heap on a plate.
-pub(super) const FILM_SCANT: f64 = 60.0;
+pub(super) const FILM_SCANT: f64 = 120.0;
 /// Contact with a hot pan, W/(m²·K), and which part of the pieces' surface and of the pan's takes part.
 pub(super) const FILM_PAN: f64 = 350.0;
 pub(super) const CONTACT_PIECES: f64 = 0.3;
 pub(super) const CONTACT_PAN: f64 = 0.65;
+/// Pieces in an oven dish: the part of their surface that meets the air, at most so much of the dish's area.
+pub(super) const SHOWN_PIECES: f64 = 0.7;
+pub(super) const SHOWN_DISH: f64 = 1.5;
 /// Water bath or ice bath against the outside of a vessel.
 pub(super) const FILM_BATH: f64 = 250.0;
 /// Metal above the liquid that is warm with it, metres.

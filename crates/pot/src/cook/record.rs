@@ -217,8 +217,9 @@ impl VesselState {
                 new.push(Happening::Boiled);
             }
         }
-        if boils && self.aim == Aim::BelowBoil && !self.watch.forbidden {
-            self.watch.forbidden = true;
+        // Coming down from a boil is not boiling again.
+        self.watch.calm |= self.aim == Aim::BelowBoil && self.temp_c < self.boil_c - 2.0;
+        if boils && self.aim == Aim::BelowBoil && std::mem::take(&mut self.watch.calm) {
             new.push(Happening::BoiledThoughForbidden);
         }
         if !boils && self.temp_c < self.boil_c - 10.0 {
@@ -256,7 +257,7 @@ impl VesselState {
             Aim::Fry(HeatWord::Medium | HeatWord::MediumHigh | HeatWord::High)
         );
         let flesh = self.groups.iter().any(|group| group.habits.flesh);
-        let wet = self.water_kg() > 0.004 && self.temp_c > self.boil_c - 5.0;
+        let wet = self.water_kg() > 0.004 && self.temp_c < practice::BROWNS_FROM_C;
         if !hot || !flesh || !wet || self.watch.crowded || self.watch.browned >= 1.0 {
             return None;
         }

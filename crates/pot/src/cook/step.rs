@@ -16,6 +16,14 @@ use crate::{Aim, Ledger, Matter, Place, Stuff};
 /// A profile no farther from the temperature outside than this, kelvins, is even.
 const EVEN_K: f64 = 0.05;
 
+/// What lies around pieces: the air of an oven, or the liquid and the bottom they share a temperature with. Film in
+/// W/(m²·K) over the whole surface of the pieces.
+#[derive(Clone, Copy, Debug)]
+enum Around {
+    Air { temp_c: f64, film: f64 },
+    Liquid { film: f64 },
+}
+
 /// What a step would do.
 #[derive(Clone, Copy, Debug)]
 pub(super) struct Plan {
@@ -29,44 +37,52 @@ pub(super) struct Plan {
 }
 
 impl VesselState {
-    /// Temperature outside the pieces and the film to it, W/(m²·K).
-    fn film(&self, group: &Group, cond: &Conditions) -> f64 {
+    /// What lies around the pieces now.
+    fn around(&self, cond: &Conditions) -> Around {
+        let surface: f64 = self.groups.iter().map(Group::surface_m2).sum::<f64>().max(1e-9);
+        let area = self.measures.area_m2;
         if self.in_oven_air() {
-            return cond.oven_film;
+            // Packed in a dish, pieces show the air no more than its mouth and a half.
+            let shown = (practice::SHOWN_PIECES * surface).min(practice::SHOWN_DISH * area);
+            return Around::Air {
+                temp_c: self.oven_c(cond),
+                film: cond.oven_film * shown / surface,
+            };
         }
-        if self.fries() && self.liquid.kg(Stuff::Water) < 0.25 * group.total_kg() {
-            let surface: f64 = self.groups.iter().map(Group::surface_m2).sum::<f64>().max(1e-9);
-            let touching = (practice::CONTACT_PIECES * surface).min(practice::CONTACT_PAN * self.measures.area_m2);
-            return practice::FILM_PAN * touching / surface / self.turns;
-        }
-        if !self.covers_pieces() {
-            return practice::FILM_SCANT;
-        }
+        let touching = (practice::CONTACT_PIECES * surface).min(practice::CONTACT_PAN * area);
+        let pan = practice::FILM_PAN * touching / surface / self.turns;
         let below = self.boil_c - self.temp_c;
-        if below < 1.0 {
+        let liquid = if !self.covers_pieces() {
+            practice::FILM_SCANT
+        } else if below < 1.0 {
             practice::FILM_BOIL
         } else if below < 14.0 {
             practice::FILM_SIMMER
         } else {
             practice::FILM_STILL
+        };
+        let pieces: f64 = self.groups.iter().map(Group::total_kg).sum();
+        let fries = self.fries() && self.water_kg() < 0.25 * pieces;
+        Around::Liquid {
+            film: if fries { pan } else { liquid },
         }
     }
 
     /// Prepares every group's answer to the liquid's temperature; gives heat taken if that stays, and per kelvin.
     fn respond(&mut self, dt_s: f64, cond: &Conditions) -> (f64, f64) {
-        let air_c = self.in_oven_air().then(|| self.oven_c(cond));
-        let mut groups = std::mem::take(&mut self.groups);
+        let around = self.around(cond);
+        let temp_c = self.temp_c;
         let (mut heat, mut slope) = (0.0, 0.0);
-        for group in &mut groups {
-            let film = self.film(group, cond);
-            let outside = air_c.unwrap_or(self.temp_c);
-            group.respond(dt_s, film, outside);
-            if air_c.is_none() {
-                heat += group.heat_base_j;
-                slope += group.heat_slope_j_k;
+        for group in &mut self.groups {
+            match around {
+                Around::Air { temp_c, film } => group.respond(dt_s, film, temp_c),
+                Around::Liquid { film } => {
+                    group.respond(dt_s, film, temp_c);
+                    heat += group.heat_base_j;
+                    slope += group.heat_slope_j_k;
+                }
             }
         }
-        self.groups = groups;
         (heat, slope)
     }
 
@@ -298,8 +314,12 @@ impl Group {
                 self.profile.cells_c[cell] = boil_c;
             }
         }
+        // Water that boils off at the surface has come from all over the piece: it is warmed from the mean first.
         let steam = water_enthalpy(boil_c) + cond.boiling_latent;
-        let gone = self.matter.evaporate(Stuff::Water, surplus / cond.boiling_latent);
+        let gone = self.matter.evaporate(
+            Stuff::Water,
+            surplus / (steam - water_enthalpy(self.mean_c.min(boil_c))),
+        );
         self.heat_j -= gone * steam;
         ledger.vapour.mass_kg[Stuff::Water as usize] += gone;
         ledger.vapour_j += gone * steam;

@@ -96,7 +96,8 @@ pub(super) struct VesselState {
 pub(super) struct Watch {
     pub(super) boiled: bool,
     pub(super) dry: bool,
-    pub(super) forbidden: bool,
+    /// Below the boil under an aim that forbids it.
+    pub(super) calm: bool,
     pub(super) crowded: bool,
     pub(super) too_full: f64,
     /// Index of the event that tells of hot dairy.
