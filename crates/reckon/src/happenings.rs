@@ -2,10 +2,16 @@
 
 use potwright_pot::{Assumption, Cue, Doing, Event, Happening, Process, Trace};
 
-/// One sentence for each event, in order of time; the same sentence about the same words only once.
+/// Minutes to the boil that are worth a word: a cook who reads 'bring to the boil' reckons with less (common practice,
+/// no source).
+const LONG_WAIT_MIN: f64 = 10.0;
+
+/// One sentence for each event that a cook would not expect, in order of time; the same sentence about the same words
+/// only once.
 pub(crate) fn happenings(process: &Process, trace: &Trace) -> Vec<Assumption> {
     let mut said: Vec<Assumption> = Vec::new();
-    for event in &trace.events {
+    let expected = |event: &Event| event.what == Happening::Boiled && since_min(trace, event) < LONG_WAIT_MIN;
+    for event in trace.events.iter().filter(|event| !expected(event)) {
         let sentence = Assumption {
             text: sentence(process, trace, event),
             span: process.acts.get(event.act).and_then(|act| act.span),
@@ -17,17 +23,21 @@ pub(crate) fn happenings(process: &Process, trace: &Trace) -> Vec<Assumption> {
     said
 }
 
+/// Minutes from the start of the act to the event.
+fn since_min(trace: &Trace, event: &Event) -> f64 {
+    trace
+        .acts
+        .get(event.act)
+        .map_or(0.0, |act| ((event.time_s - act.start_s) / 60.0).max(0.0))
+}
+
 fn sentence(process: &Process, trace: &Trace, event: &Event) -> String {
     let vessel = process
         .vessels
         .get(event.vessel)
         .map_or("pot", |vessel| vessel.name.as_str());
-    let since_min = trace
-        .acts
-        .get(event.act)
-        .map_or(0.0, |act| ((event.time_s - act.start_s) / 60.0).max(0.0));
+    let since_min = since_min(trace, event);
     match &event.what {
-        Happening::Boiled if since_min < 0.75 => format!("The {vessel} boils at once."),
         Happening::Boiled => format!("The {vessel} takes {} to come to the boil.", minutes(since_min)),
         Happening::BoiledDry => format!("The {vessel} boils dry after {}.", minutes(since_min)),
         Happening::TooFull(level) => {
@@ -108,6 +118,7 @@ mod tests {
         };
         trace.events = vec![
             event(840.0, 0, Happening::Boiled),
+            event(1210.0, 1, Happening::Boiled),
             event(1200.0, 1, Happening::CrowdedPan { batches_needed: 3 }),
             event(1260.0, 1, Happening::CrowdedPan { batches_needed: 3 }),
             event(1300.0, 1, Happening::CueNotReached),

@@ -121,8 +121,13 @@ fn side_by_side<T: Sync, R: Send>(items: &[T], work: impl Fn(&T) -> R + Sync) ->
     let work = &work;
     thread::scope(|scope| {
         let of_share = |share: &[T]| share.iter().map(work).collect::<Vec<R>>();
-        let hands: Vec<_> = items.chunks(share).map(|share| scope.spawn(move || of_share(share))).collect();
-        let done = hands.into_iter().map(|hand| hand.join().unwrap_or_else(|panic| resume_unwind(panic)));
+        let hands: Vec<_> = items
+            .chunks(share)
+            .map(|share| scope.spawn(move || of_share(share)))
+            .collect();
+        let done = hands
+            .into_iter()
+            .map(|hand| hand.join().unwrap_or_else(|panic| resume_unwind(panic)));
         done.flatten().collect()
     })
 }
