@@ -70,7 +70,7 @@ fn numbers(quantity: &Quantity) -> Option<(f64, f64, f64)> {
     let amount = quantity.amount;
     let (low, high) = (amount.low.to_f64(), amount.high.to_f64());
     let mid = amount.midpoint();
-    (low.is_finite() && high.is_finite() && mid >= 0.0 && mid < 1e7).then_some((low, mid, high))
+    (low.is_finite() && high.is_finite() && (0.0..1e7).contains(&mid)).then_some((low, mid, high))
 }
 
 /// A weight on the page: of all, or of each when it says so.

@@ -67,6 +67,8 @@ pub(super) struct Bench<'a> {
     /// Hands and 'meanwhile' for the next act.
     hands: Duration,
     meanwhile: bool,
+    /// The vessel beside which work goes on in others, until it is touched again.
+    beside: Option<usize>,
 }
 
 impl<'a> Bench<'a> {
@@ -93,6 +95,7 @@ impl<'a> Bench<'a> {
             served: None,
             hands: Duration::ZERO,
             meanwhile: false,
+            beside: None,
         }
     }
 
@@ -190,7 +193,7 @@ impl<'a> Bench<'a> {
             touch(*to);
         }
         let hands = std::mem::take(&mut self.hands);
-        let meanwhile = std::mem::take(&mut self.meanwhile);
+        let meanwhile = self.goes_on_beside(vessel, &doing);
         let Said { operation, span, .. } = self.said;
         self.acts.push(Act {
             vessel,
@@ -200,6 +203,20 @@ impl<'a> Bench<'a> {
             hands,
             meanwhile,
         });
+    }
+
+    /// Whether an act goes on while the pot that was being cooked in before 'meanwhile' cooks on: all that follows does,
+    /// until something is done to that pot.
+    fn goes_on_beside(&mut self, vessel: usize, doing: &Doing) -> bool {
+        if std::mem::take(&mut self.meanwhile) && self.beside.is_none() {
+            self.beside = self.acts.last().map(|act| act.vessel);
+        }
+        let to = match doing {
+            Doing::Transfer { to, .. } => *to,
+            _ => vessel,
+        };
+        self.beside = self.beside.filter(|base| *base != vessel && *base != to);
+        self.beside.is_some()
     }
 
     /// Puts shares of lots in from the shelf.
@@ -305,7 +322,7 @@ impl<'a> Bench<'a> {
     /// Mass of what pours in a vessel, kilograms.
     pub(super) fn liquid_kg(&self, vessel: usize) -> f64 {
         self.sum(vessel, |lot| {
-            self.stocked.lots.get(lot).is_some_and(super::lots::is_liquid)
+            self.stocked.lots.get(lot).is_some_and(|lot| self.pours(lot))
         })
     }
 

@@ -186,6 +186,11 @@ impl Shelf<'_> {
             }
             return weighed;
         }
+        self.unsaid(asked, found, line, item, notes)
+    }
+
+    /// The amount of a line that gives none: by its loose measure, its words, its kind.
+    fn unsaid(&self, asked: &Asked, found: &Found, line: &Ingredient, item: &Item, notes: &mut Notes) -> Weighed {
         let kind = Some(found.kind());
         let unit = line
             .open

@@ -1,7 +1,7 @@
 //! Recipe to process: what the page says, as masses, vessels and acts.
 //!
 //! The list becomes lots (`lots`, `amount`, `matter`, `cuts`, `storage`), the method becomes acts: a [`bench::Bench`]
-//! follows the operations one by one and knows what each vessel holds (`gather`, `place`, `heat`, `moves`). At the end
+//! follows the operations one by one and knows what each vessel holds (`gather`, `unlisted`, `place`, `heat`, `moves`, `worked`). At the end
 //! the vessels get the kitchen's pots (`vessels`). Whatever the page does not say is assumed from the tables of
 //! `data/` and noted in a cook's sentence; nothing is assumed in silence.
 
@@ -23,9 +23,11 @@ mod place;
 mod prepare;
 mod storage;
 mod table;
+mod unlisted;
 mod verbs;
 mod vessels;
 mod words;
+mod worked;
 
 #[cfg(test)]
 mod properties;

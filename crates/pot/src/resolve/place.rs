@@ -281,18 +281,6 @@ impl Bench<'_> {
     pub(super) fn is_wet(&self, vessel: usize) -> bool {
         self.liquid_kg(vessel) > WET * self.mass_kg(vessel)
     }
-
-    /// Whether a vessel holds nothing but fat.
-    pub(super) fn is_only_fat(&self, vessel: usize) -> bool {
-        let fat = |lot: usize| {
-            use potwright_larder::Kind;
-            self.stocked
-                .lots
-                .get(lot)
-                .is_some_and(|lot| matches!(lot.kind, Kind::Oil | Kind::Fat))
-        };
-        !self.is_empty(vessel) && self.inside(vessel).into_iter().all(fat)
-    }
 }
 
 /// Whether a target is water.

@@ -530,3 +530,31 @@ fn shares_never_exceed_the_lot() {
     let total: f64 = added(&page.process()).iter().map(|(_, g)| g).sum();
     assert!(total <= 100.0 + 1e-9, "{total}");
 }
+
+#[test]
+fn what_is_done_meanwhile_goes_on_until_the_pot_is_touched() {
+    let mut page = Page::new();
+    page.line("1 litre water", "1", Some(Unit::Litre), "water");
+    page.line("6 pork sausages", "6", None, "pork sausages");
+    let simmer = page.op("Simmer the water in a pot for 1 hour", Verb::Simmer, &[0]);
+    simmer.into = vessel("pot");
+    simmer.minutes = minutes(60.0, 60.0);
+    let brown = page.op(
+        "Meanwhile brown the sausages in a frying pan for 10 minutes",
+        Verb::Brown,
+        &[1],
+    );
+    brown.into = vessel("frying pan");
+    brown.minutes = minutes(10.0, 10.0);
+    brown.meanwhile = true;
+    page.op("Add the sausages to the pot", Verb::Add, &[1]).into = vessel("pot");
+    let process = page.process();
+    let flags: Vec<bool> = process.acts.iter().map(|act| act.meanwhile).collect();
+    // Water in, simmer; sausages in, brown; over to the pot; serve.
+    assert_eq!(
+        flags,
+        vec![false, false, true, true, false, false],
+        "{:#?}",
+        process.acts
+    );
+}
