@@ -6,6 +6,7 @@
 //! | `tidy` | its tidy rules alone | `tidy/` |
 //! | `prove` | the long proofs, each a table in `docs/figures/` | `prove/` |
 //! | `score` | how well the reader does on pages read by hand | `score.rs` |
+//! | `screen` | what the program prints, put afresh into README.md | `screen.rs` |
 //! | `larder` | the generated tables of the larder, from the official files | `larder.rs` |
 
 #![expect(clippy::print_stdout, clippy::print_stderr, reason = "a program of the terminal")]
@@ -16,6 +17,7 @@ mod machine;
 mod prove;
 mod run;
 mod score;
+mod screen;
 mod tidy;
 mod tree;
 
@@ -29,6 +31,7 @@ cargo xtask WORK
   tidy                the tidy rules alone
   prove [NAME ...]    the long proofs; each writes docs/figures/NAME.md;
                       without a name it lists them
+  screen              what the program prints, put afresh into README.md
   larder --from FOLDER [--check]
                       the generated tables of the larder, from the official
                       composition files in FOLDER
@@ -46,6 +49,7 @@ fn main() -> ExitCode {
         "check" => check::run(rest),
         "tidy" => tidy::alone(),
         "prove" => prove::run(rest),
+        "screen" => screen::run(),
         "larder" => larder::run(rest),
         "score" => machine::PYTHON.provide(false).and_then(|()| score::run(rest)),
         "help" | "--help" | "-h" => {
