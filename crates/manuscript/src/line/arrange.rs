@@ -42,9 +42,6 @@ pub(crate) fn amount_first(line: &mut Line) {
             continue;
         }
         let Some(found) = measured(line, start, true).filter(|m| good(m, sign)) else {
-            if direct {
-                return;
-            }
             continue;
         };
         if ends(line, found.next) {

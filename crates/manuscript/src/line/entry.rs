@@ -358,6 +358,16 @@ fn foodlike(words: &[&Token], bare: bool) -> bool {
         && words.len() <= 3
         && !words.iter().any(|t| {
             t.class.is(Class::PREPARED | Class::SHAPE)
-                || t.is_any(&["temperature", "off", "on", "out", "in", "tbc", "please", "whatever"])
+                || t.is_any(&[
+                    "temperature",
+                    "tt",
+                    "off",
+                    "on",
+                    "out",
+                    "in",
+                    "tbc",
+                    "please",
+                    "whatever",
+                ])
         })
 }

@@ -136,7 +136,9 @@ fn conjuncts(words: &[&Token]) -> Vec<(usize, usize)> {
     for at in 0..words.len() {
         let token = words[at];
         let joins = token.is("and") || matches!(token.sign(), Some('&' | '+'));
-        if joins && noun && !kept[at] {
+        // In 'butter or butter and bacon fat' the second 'and' joins what may take its place.
+        let other = words[from..at].iter().any(|t| t.is("or"));
+        if joins && noun && !kept[at] && !other {
             let rest = &words[at + 1..];
             let head = rest.iter().find(|t| nounlike(t));
             let parts = words[at - 1].class.is(Class::PART)

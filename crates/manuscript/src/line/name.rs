@@ -101,7 +101,9 @@ fn end_of_name(words: &[&Token], kept: &[bool]) -> usize {
         }
         let words_of = token.class;
         if noun {
-            let likened = token.is("size") || token.is("the") && words.get(at + 1).is_some_and(|t| t.is("size"));
+            let sized = token.is("of") && words.get(at + 1).is_some_and(|t| t.class.is(Class::SIZE));
+            let likened =
+                sized || token.is("size") || token.is("the") && words.get(at + 1).is_some_and(|t| t.is("size"));
             let ends = likened
                 || token.is_one_of(AFTER)
                 || matches!(token.kind, Kind::Number(_))

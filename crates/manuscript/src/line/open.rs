@@ -46,10 +46,12 @@ pub(super) fn open(line: &Line, at: usize) -> Option<Measured> {
     let article = article + usize::from(tokens.get(at + article).is_some_and(|t| t.is_any(&["good", "very"])));
     let word = tokens.get(at + article)?;
     let mut next = at + article + 1;
-    let mut size_next = next;
-    if tokens.get(size_next).is_some_and(|t| t.class.is(Class::SIZE)) {
-        size_next += 1;
-    }
+    let describes = |t: &Token| t.class.is(Class::SIZE | Class::ABOUT | Class::EXACTLY);
+    let size_next = next
+        + tokens[next.min(tokens.len())..]
+            .iter()
+            .take_while(|t| describes(t))
+            .count();
     // 'a few grindings of pepper'.
     let loose_next = tokens.get(size_next).is_some_and(|t| t.class.is(Class::LOOSE));
     let unit_after = unit(tokens, size_next).filter(|(_, after)| continues(line, *after));
@@ -151,7 +153,15 @@ pub(super) fn implied(line: &Line, at: usize, noun_before: bool) -> Option<Measu
             | Unit::Blade
             | Unit::Bunch
     );
-    let said = of && (IMPLIED.contains(&unit)) || loosely_named && (food || noun_before && !continues(line, next));
+    // 'Slice onion' at the front of a line.
+    let opens = at == 0
+        && food
+        && matches!(
+            unit,
+            Unit::Slice | Unit::Stalk | Unit::Stick | Unit::Head | Unit::Strip | Unit::Can
+        );
+    let said =
+        opens || of && (IMPLIED.contains(&unit)) || loosely_named && (food || noun_before && !continues(line, next));
     if !small || !said || found.package.is_some() {
         return None;
     }

@@ -57,7 +57,7 @@ pub(crate) fn measured(line: &Line, at: usize, noun_before: bool) -> Option<Meas
     length_of_one(tokens, &mut found);
     found.package = multiple(line, &mut found);
     // '400 g can', 'a 28 oz can': the number is the size of the package.
-    let bare = found.package.is_none() && !counted.article;
+    let bare = found.package.is_none();
     if let Some((size, unit, next)) = package(line, at, counted).filter(|_| bare) {
         found.package = Some(size);
         (found.has_unit, found.next) = (true, next);
@@ -100,6 +100,14 @@ fn with_unit(line: &Line, found: &mut Measured, mut amount: Amount, unit: Unit) 
     let (from, mut next) = (found.next.saturating_sub(1), found.next);
     let about = amount.about;
     if let Some((high, after)) = unit_again(tokens, next, unit)
+        && let Some(range) = Amount::range(amount.low, high)
+    {
+        (amount, next) = (Amount { about, ..range }, after);
+    }
+    // 'a blade or two of mace'.
+    let or = tokens.get(next).is_some_and(|t| t.is("or"));
+    if let Some((high, after)) = number::number(tokens, next + 1).filter(|_| or)
+        && tokens.get(after).is_some_and(|t| t.is("of"))
         && let Some(range) = Amount::range(amount.low, high)
     {
         (amount, next) = (Amount { about, ..range }, after);

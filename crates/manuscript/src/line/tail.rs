@@ -113,6 +113,10 @@ pub(crate) fn apply(line: &Line, segment: &[usize], draft: &mut Draft) {
         made.optional |= segment.iter().any(|at| line.tokens[*at].is_any(&wish));
     } else if first.is("for") || first.is("to") && !second_is(&["a", "the"]) {
         made.for_serving |= segment.iter().any(|at| serves(&line.tokens[*at]));
+    } else if first.is("of") && second.is_some_and(|t| t.class.is(Class::SIZE)) {
+        made.size = made.size.take().or(second.and_then(|t| size_word(t.class)));
+    } else if first.is("tt") {
+        made.to_taste = true;
     } else if first.is("size") || first.is("the") && second_is(&["size"]) {
         // 'the size of an egg' measures by the eye.
     } else if first.is("in") && second_is(&["all", "total"]) {
@@ -165,6 +169,10 @@ fn other(line: &Line, segment: &[usize], draft: &mut Draft) {
     }
     if first.is_any(&["none", "nothing", "omit", "not"]) {
         draft.made.optional = true;
+        return;
+    }
+    // 'preferably fresh' asks for a better one of the same.
+    if line.tokens[segment[0]].is_any(&["preferably", "ideally"]) && !rest.iter().any(|t| nounlike(t)) {
         return;
     }
     let of = first.class;
@@ -335,7 +343,8 @@ fn told(aside: &Line) -> bool {
     let of = first.class;
     flags
         || first.is_any(&["for", "to", "plus", "if", "cut", "extra"])
-        || of.is(Class::PREPARED | Class::MANNER) && !aside.tokens.iter().any(|t| t.sign() == Some('*'))
+        || of.is(Class::PREPARED | Class::MANNER)
+            && !aside.tokens.iter().any(|t| t.sign() == Some('*') || t.is("weight"))
 }
 
 /// '(or 2, or none)', '(or olive oil)', '(or oil, for vegans)'.

@@ -76,7 +76,10 @@ fn typed(text: &str, span: Span) -> Option<Typed> {
     let rest = &body[skip..];
     let from = span.start + (line.len() - line.trim_start().len()) + skip;
     let rest_start = from + (rest.len() - rest.trim_start_matches(bare).len());
-    let rest_end = from + rest.trim_end_matches(|c| bare(c) || c == '#').len();
+    let rest_end = from
+        + rest
+            .trim_end_matches(|c| bare(c) || c == '#' && mark == Mark::Heading)
+            .len();
     let content = Span::new(rest_start.min(rest_end), rest_end);
     if content.of(text).is_empty() {
         return None;
