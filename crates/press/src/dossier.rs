@@ -248,7 +248,7 @@ fn label(parts: &mut Vec<Part>, dossier: &Dossier) {
         Column::right("100 g"),
         Column::right("US label"),
         Column::right("% DV"),
-        Column::right("EU label"),
+        Column::left("EU label"),
     ];
     let rows = dossier
         .nutrition

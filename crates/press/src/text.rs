@@ -26,7 +26,7 @@ const QUIET: Ansi = Ansi::new().dimmed();
 /// Space left between columns.
 const GUTTER: usize = 2;
 /// A column is never broken narrower than this.
-const NARROWEST: usize = 10;
+const NARROWEST: usize = 12;
 /// Left margin of what stands under a heading.
 const INDENT: &str = "  ";
 

@@ -32,7 +32,7 @@ fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
             span: line.span,
             asks: format!("Where does the {} go in? The method never uses it.", name(line)),
             because: format!(
-                "{} operations were read, and none of them names it.",
+                "{} operations were read, and none of them names it",
                 recipe.operations.len()
             ),
             try_words: None,
