@@ -24,7 +24,7 @@ fn main() {
             &recipe,
             &text,
             Larder::built_in(),
-            &[],
+            &made,
             &Kitchen::default(),
             Measures::Metric,
         );

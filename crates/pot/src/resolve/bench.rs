@@ -9,6 +9,7 @@ use potwright_measure::{Duration, Temperature};
 
 use super::lots::{Shelf, Stocked};
 use super::vessels::{Asked, Style, Use};
+use super::words::has;
 use super::{Notes, vessels};
 use crate::{Act, Aim, Doing, Part, Place, Portion};
 
@@ -107,7 +108,8 @@ impl<'a> Bench<'a> {
             step: operation.step,
         };
         self.hands += hands;
-        self.meanwhile = operation.meanwhile;
+        let words = self.words();
+        self.meanwhile = operation.meanwhile || ["meanwhile", "in the meantime"].iter().any(|word| has(&words, word));
     }
 
     /// An assumption about the words being followed.

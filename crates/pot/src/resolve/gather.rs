@@ -33,12 +33,31 @@ impl Bench<'_> {
                 }
             }
         }
-        for (other, part) in moves {
+        for (other, part) in self.joined(moves) {
             let part = if self.all_of_it(other, &part) { Part::All } else { part };
             self.transfer(other, vessel, part);
         }
         self.add(vessel, portions);
         named
+    }
+
+    /// The liquid of a vessel and all its pieces are all of it.
+    fn joined(&self, mut moves: Vec<(usize, Part)>) -> Vec<(usize, Part)> {
+        let liquids: Vec<usize> = moves
+            .iter()
+            .filter(|(_, part)| *part == Part::Liquid)
+            .map(|(vessel, _)| *vessel)
+            .collect();
+        for vessel in liquids {
+            let solid = |lot: &usize| self.stocked.lots[*lot].pieces.is_some();
+            let solids: Vec<usize> = self.inside(vessel).into_iter().filter(|lot| solid(lot)).collect();
+            let named = |part: &Part| matches!(part, Part::Lots(lots) if solids.iter().all(|lot| lots.contains(lot)));
+            if moves.iter().any(|(other, part)| *other == vessel && named(part)) {
+                moves.retain(|(other, _)| *other != vessel);
+                moves.push((vessel, Part::All));
+            }
+        }
+        moves
     }
 
     /// Whether a part is all that a vessel holds, or its contents go as one.
