@@ -6,14 +6,14 @@ use super::foods::{Names, Place};
 use super::refer::{Referrer, Standing};
 use super::said::{Reader, Role, Said};
 use super::scene::{Focus, Scene};
+use super::shared::{same_work, sharing};
 use super::takes;
-use super::words::{Inflection, Meaning, VesselKind, entry, is};
+use super::words::{Inflection, Meaning, VesselKind, entry};
 use crate::token::{Token, tokens};
 use crate::{
     Cover, FoodRef, Form, HeatWord, Minutes, Operation, Recipe, Share, Span, Step, Target, Unsure, Verb, VesselRef,
     Words,
 };
-use potwright_measure::{Oven, WrittenTemperature};
 
 /// The operations as they are read, step by step.
 pub(super) struct Builder<'a> {
@@ -24,16 +24,16 @@ pub(super) struct Builder<'a> {
     pub(super) operations: Vec<Operation>,
     pub(super) unsure: Vec<Unsure>,
     step: usize,
-    section: Option<usize>,
+    pub(super) section: Option<usize>,
     block: Vec<Place>,
     /// A heat that was said and holds for what follows.
-    heat: Option<HeatWord>,
+    pub(super) heat: Option<HeatWord>,
     /// The lid as it was put in this sentence.
     lid: Option<Cover>,
     /// The work goes on in the oven.
-    baking: bool,
-    meanwhile: bool,
-    optional: bool,
+    pub(super) baking: bool,
+    pub(super) meanwhile: bool,
+    pub(super) optional: bool,
 }
 
 /// A clause with everything that was found out about it.
@@ -331,99 +331,6 @@ impl<'a> Builder<'a> {
         });
     }
 
-    /// What stands before the first verb: 'in a large pot', 'meanwhile', 'off the heat', 'for the dumplings'.
-    fn before(&mut self, reader: &Reader, clause: &Clause, said: &mut Said) {
-        let (from, to) = clause.before;
-        let ahead = reader.stretch((from, to));
-        let word = |index: usize| reader.tokens.get(index).map_or("", |token| token.lower.as_str());
-        self.meanwhile = (from..to).any(|at| matches!(word(at), "meanwhile" | "meantime" | "while"));
-        if let Some(section) = self.section_before(reader.tokens, (from, to)) {
-            self.section = Some(section);
-            self.scene.focus = Focus::Pot;
-        }
-        if word(from) == "after" {
-            self.time_after(&ahead);
-        }
-        let side = is(word(from), "clause") || word(from) == "after";
-        let some_day = (from..to).any(|at| matches!(word(at), "can" | "may" | "ahead" | "leftovers"));
-        self.optional |= some_day
-            && reader
-                .tokens
-                .get(from..to)
-                .is_some_and(|t| t.iter().any(|t| t.sign() == Some(':')));
-        if !side {
-            said.vessels
-                .extend(ahead.vessels.iter().filter(|(role, _)| *role != Role::From).cloned());
-            if said.covers.is_empty() {
-                said.covers.clone_from(&ahead.covers);
-            }
-            said.repeat = said.repeat.take().or(ahead.repeat.clone());
-        }
-        said.heat = said.heat.or(ahead.heat);
-        let off = (from..to).any(|at| word(at) == "off" && matches!(word(at + 1), "heat" | "the"));
-        if off && said.heat.is_none() {
-            said.heat = Some(HeatWord::Off);
-        }
-    }
-
-    /// 'Wine, turn up the heat': foods that stand alone before the first order go in.
-    fn foods_ahead(&mut self, tokens: &[Token], clause: &Clause) {
-        let (from, to) = clause.before;
-        let stretch = tokens.get(from..to).unwrap_or_default();
-        let first = stretch
-            .iter()
-            .find(|token| token.is_word() && !is(&token.lower, "adverb") && !is(&token.lower, "joiner"));
-        let small = ["preposition", "clause", "finite", "person", "manner", "never"];
-        let led = stretch
-            .iter()
-            .any(|token| small.iter().any(|class| is(&token.lower, class)) || token.sign() == Some(':'));
-        let ends = stretch
-            .last()
-            .is_some_and(|token| token.sign() == Some(',') || token.is("then"));
-        if first.is_none() || led || !ends {
-            return;
-        }
-        let clause = super::clauses::bare((from, to));
-        let told = self.told(tokens, &clause);
-        let listed = told
-            .foods
-            .iter()
-            .any(|(_, food)| matches!(food.target, Target::Ingredient { .. }));
-        if listed {
-            self.bare(tokens, &told);
-        }
-    }
-
-    /// 'For the broth, …', 'Sauce: …'.
-    fn section_before(&self, tokens: &[Token], (from, to): (usize, usize)) -> Option<usize> {
-        let first = tokens.get(from)?;
-        let colon = tokens.get(from..to)?.iter().any(|token| token.sign() == Some(':'));
-        if !first.is("for") && !colon {
-            return None;
-        }
-        let words: Vec<String> = tokens
-            .get(from..to)?
-            .iter()
-            .filter(|token| token.is_word())
-            .flat_map(|token| super::foods::plain(&token.lower))
-            .collect();
-        let named = |name: &str| {
-            super::foods::plain(name)
-                .last()
-                .is_some_and(|last| words.contains(last))
-        };
-        self.recipe.sections.iter().position(|section| named(&section.name))
-    }
-
-    /// 'After 15 minutes of frying, add …' tells how long the work before goes on.
-    fn time_after(&mut self, ahead: &Said) {
-        let Some(timed) = ahead.times.first() else { return };
-        let last = self.operations.iter_mut().rev().find(|op| takes::cooks(op.verb));
-        if let Some(operation) = last.filter(|op| op.minutes.is_none()) {
-            operation.minutes = Some(timed.minutes.clone());
-        }
-    }
-
     pub(super) fn facts<T>(&self, told: &Told, ask: impl Fn(&Facts) -> T) -> T {
         let vessel = self.vessel_ahead(told);
         let facts = Facts {
@@ -544,55 +451,6 @@ impl<'a> Builder<'a> {
         }
     }
 
-    /// 'Turn the heat down to low': the heat of what follows; with a time or a sign to stop it is cooking itself.
-    fn heat_alone(&mut self, told: &Told) {
-        let up = told
-            .said
-            .words
-            .iter()
-            .any(|word| matches!(word.as_str(), "up" | "raise" | "increase" | "high"));
-        let raised = up || matches!(told.clause.verb, "raise" | "increase");
-        let heat = told
-            .said
-            .heat
-            .unwrap_or(if raised { HeatWord::High } else { HeatWord::Lower });
-        self.heat = Some(heat);
-        self.go_under(told);
-        let timed = told.said.times.iter().any(|timed| !timed.minutes.from_end);
-        if timed {
-            self.order(Verb::Simmer, told);
-        }
-    }
-
-    fn off_the_heat(&mut self, told: &Told, heat: HeatWord) {
-        let mut operation = self.blank(Verb::Remove, told);
-        operation.foods = vec![self.pot(told)];
-        operation.heat = Some(heat);
-        self.scene.to_the_stove();
-        operation.into = self.inferred();
-        self.heat = None;
-        self.baking = false;
-        self.operations.push(operation);
-    }
-
-    /// A setting that is given for a fan oven only, as that of an ordinary one.
-    pub(super) fn conventional(&mut self, set: WrittenTemperature, operation: &Operation) -> WrittenTemperature {
-        let still = Oven::Fan.conventional(set.temperature());
-        let taken = WrittenTemperature::Celsius(still.celsius());
-        let already = self
-            .unsure
-            .iter()
-            .any(|unsure| unsure.taken_as.as_deref() == Some(&taken.to_string()));
-        if !already {
-            self.unsure.push(Unsure {
-                span: operation.span,
-                what: format!("The oven is set for a fan, {set}; the setting of an ordinary oven is not given."),
-                taken_as: Some(taken.to_string()),
-            });
-        }
-        taken
-    }
-
     /// The vessel being worked in, as a vessel not named here.
     pub(super) fn inferred(&self) -> Option<VesselRef> {
         let vessel = self.scene.here().filter(|vessel| !vessel.words.text.is_empty())?;
@@ -648,51 +506,6 @@ fn work_said_before(verb: Verb, foods: &[FoodRef], step: usize, span: Span) -> O
         meanwhile: false,
         optional: false,
     }
-}
-
-/// The clause whose object this one shares, over clauses that share it too.
-fn sharing<'c>(tokens: &[Token], clauses: &'c [Clause], at: usize) -> Option<&'c Clause> {
-    let mut index = at;
-    while shares_object(tokens, clauses.get(index)?, clauses.get(index + 1)?) {
-        index += 1;
-        let (from, to) = clauses.get(index)?.body;
-        if tokens
-            .get(from..to)?
-            .iter()
-            .any(|token| token.is_word() && !is(&token.lower, "joiner"))
-        {
-            return clauses.get(index);
-        }
-    }
-    None
-}
-
-fn same_work(one: &Clause, other: &Clause) -> bool {
-    let last = |clause: &Clause| {
-        entry(clause.verb)
-            .and_then(|entry| entry.rows.last())
-            .map(|row| row.meaning)
-    };
-    last(one).is_some() && last(one) == last(other)
-}
-
-/// 'Peel and slice the turnips': the first order has no words of its own and is done to what the second names.
-fn shares_object(tokens: &[Token], clause: &Clause, next: &Clause) -> bool {
-    let (from, to) = clause.body;
-    let empty = tokens.get(from..to).unwrap_or_default().iter().all(|token| {
-        is(&token.lower, "joiner") || is(&token.lower, "adverb") || matches!(token.sign(), Some(',' | '/'))
-    });
-    let does = |verb: &str, test: fn(Verb) -> bool| {
-        let last = entry(verb).and_then(|entry| entry.rows.last());
-        last.is_some_and(|row| matches!(row.meaning, Meaning::Do(verb) if test(verb)))
-    };
-    let works = does(clause.verb, |verb| {
-        takes::by_hand(verb) || matches!(verb, Verb::Mix | Verb::Sift | Verb::Toast | Verb::Whisk)
-    });
-    let goes_on = does(next.verb, |verb| {
-        !takes::puts(verb) && verb != Verb::Serve && verb != Verb::Season
-    });
-    clause.lead == Lead::Order && next.lead == Lead::Order && empty && works && goes_on
 }
 
 fn opens_with(tokens: &[Token], (from, to): (usize, usize), words: &[&str]) -> bool {

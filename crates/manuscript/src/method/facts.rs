@@ -119,7 +119,7 @@ impl Facts<'_> {
         let here = self.vessel.and_then(|index| self.scene.vessels.get(index));
         let elsewhere = self.in_hand();
         // Cooked on in another vessel, it is as wet as it was.
-        let moved = self.foods.is_empty() && !here.is_some_and(|vessel| !vessel.contents.is_empty());
+        let moved = self.foods.is_empty() && here.is_none_or(|vessel| vessel.contents.is_empty());
         let from = self
             .scene
             .here()

@@ -274,15 +274,7 @@ impl Name {
             10.0
         } else if holds(head) && !derived {
             5.0
-        } else if words.len() > 1
-            && words.iter().any(|word| *word == self.head)
-            && (is_piece(head) || self.extra.contains(head))
-        {
-            6.0
-        } else if in_group(&self.head, "citrus")
-            && holds(&words[0])
-            && matches!(head.as_str(), "juice" | "zest" | "rind")
-        {
+        } else if self.called_by_a_piece(words) {
             6.0
         } else if self.extra.contains(head)
             && (!derived || class(head).is(Class::PART))
@@ -333,6 +325,16 @@ impl Name {
             "dry" => in_group(&self.head, group) || self.head == "salt",
             _ => !derived,
         }
+    }
+
+    /// 'celery stalks' of celery, 'lemon juice' of a lemon.
+    fn called_by_a_piece(&self, words: &[String]) -> bool {
+        let Some((head, before)) = words.split_last() else {
+            return false;
+        };
+        let piece = before.contains(&self.head) && (is_piece(head) || self.extra.contains(head));
+        let pressed = in_group(&self.head, "citrus") && before.first().is_some_and(|word| self.has(word));
+        piece || (pressed && matches!(head.as_str(), "juice" | "zest" | "rind"))
     }
 
     /// Whether the word is in the name.

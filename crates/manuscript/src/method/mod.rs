@@ -7,18 +7,28 @@
 //!
 //! Words are in the tables of `data/`, grammar is here. Each token is looked at a bounded number of times.
 
+mod bare;
+mod before;
 mod build;
 mod clauses;
+mod cue;
 mod facts;
 mod finish;
+mod follow;
 mod foods;
+mod heads;
+mod heat;
 mod nouns;
 mod order;
 mod phrases;
+mod place;
 mod refer;
 mod said;
 mod scene;
+mod shared;
 mod takes;
+mod vessels;
+mod which;
 mod words;
 
 #[cfg(test)]

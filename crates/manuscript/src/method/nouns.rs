@@ -3,7 +3,7 @@
 use potwright_measure::{Amount, Exact, Unit};
 
 use super::phrases::{self, span};
-use super::words::{self, VesselKind, is};
+use super::words::{self, is};
 use crate::lexicon::{Class, class, singular};
 use crate::number::{amount, is_article, number};
 use crate::token::Token;
@@ -29,134 +29,35 @@ pub(super) struct Mention {
     pub(super) fresh: bool,
 }
 
-/// A vessel that the method names.
-#[derive(Clone, Debug, PartialEq)]
-pub(super) struct VesselMention {
-    pub(super) span: Span,
-    pub(super) kind: VesselKind,
-    /// The name without articles, in small letters.
-    pub(super) name: String,
-    /// The last word, or two when they are one name.
-    pub(super) noun: String,
-    pub(super) fresh: bool,
-}
-
 /// 'most of' in a number (common practice, no source).
 fn most() -> Exact {
     Exact::ratio(3, 4).unwrap_or(Exact::ONE)
 }
 
-fn at<'a>(tokens: &'a [Token<'_>], index: usize) -> &'a str {
+pub(super) fn at<'a>(tokens: &'a [Token<'_>], index: usize) -> &'a str {
     tokens.get(index).map_or("", |token| token.lower.as_str())
 }
 
 /// Whether the word can stand inside a name: neither a small word nor an order.
-fn names(token: &Token) -> bool {
+pub(super) fn names(token: &Token) -> bool {
+    const SMALL: &[&str] = &[
+        "article",
+        "preposition",
+        "joiner",
+        "clause",
+        "finite",
+        "pronoun",
+        "person",
+        "never",
+        "manner",
+        "partly",
+        "discarding",
+        "keeping",
+    ];
     let word = token.lower.as_str();
-    token.is_word()
-        && ![
-            "article",
-            "preposition",
-            "joiner",
-            "clause",
-            "finite",
-            "pronoun",
-            "person",
-            "never",
-            "manner",
-        ]
-        .iter()
-        .any(|class| is(word, class))
-        && !is(word, "partly")
-        && (!is(word, "adverb") || class(word).is(Class::FOOD))
-        && !(is(word, "discarding") || is(word, "keeping"))
-}
-
-/// The vessel that begins here, and the index of the token after it.
-pub(super) fn vessel(tokens: &[Token], from: usize, to: usize) -> Option<(VesselMention, usize)> {
-    let mut start = from;
-    let mut fresh = false;
-    while start < to && (is(at(tokens, start), "article") || matches!(at(tokens, start), "another" | "same")) {
-        fresh |= matches!(at(tokens, start), "a" | "an" | "another");
-        start += 1;
-    }
-    fresh |= matches!(at(tokens, start), "clean" | "separate" | "second" | "fresh");
-    let mut index = start;
-    while index < to && index < start + 6 {
-        let token = tokens.get(index)?;
-        let comma = token.sign() == Some(',') && index > start && is_adjective(tokens, index - 1);
-        if let Some((kind, next)) = vessel_noun(tokens, index, to) {
-            let next = of_iced_water(tokens, next, to, kind);
-            return Some((mention_of(tokens, start, index, next, kind, fresh), next));
-        }
-        let food = class(&token.lower).is(Class::FOOD) && vessel_noun(tokens, index + 1, to).is_none();
-        if !comma && (!names(token) || food || (index > start && is_new_start(tokens, index))) {
-            return None;
-        }
-        index += 1;
-    }
-    None
-}
-
-/// 'a sink of iced water' is one place.
-fn of_iced_water(tokens: &[Token], next: usize, to: usize, kind: VesselKind) -> usize {
-    let iced = matches!(kind, VesselKind::Sink | VesselKind::Bowl)
-        && at(tokens, next) == "of"
-        && matches!(at(tokens, next + 1), "iced" | "ice" | "ice-cold")
-        && at(tokens, next + 2) == "water";
-    if iced && next + 3 <= to { next + 3 } else { next }
-}
-
-fn is_adjective(tokens: &[Token], index: usize) -> bool {
-    let word = at(tokens, index);
-    class(word).is(Class::SIZE)
-        || matches!(
-            word,
-            "large" | "small" | "wide" | "deep" | "heavy" | "big" | "shallow" | "medium"
-        )
-}
-
-/// A noun for a vessel that ends a phrase at this token.
-fn vessel_noun(tokens: &[Token], index: usize, to: usize) -> Option<(VesselKind, usize)> {
-    let pair = format!("{} {}", at(tokens, index), at(tokens, index + 1));
-    let (kind, next) = match words::vessel(&pair).filter(|_| index + 1 < to) {
-        Some(kind) => (kind, index + 2),
-        None => (words::vessel(at(tokens, index))?, index + 1),
-    };
-    let after = tokens.get(next).filter(|_| next < to);
-    // 'pan juices' and 'a 400 g tin of tomatoes' are no vessels; 'pot over a low heat' is one.
-    let goes_on = after.is_some_and(|token| {
-        names(token) && !is_new_start(tokens, next) && !token.is_any(&["high", "low", "dry", "well"])
-    });
-    let package = after.is_some_and(|t| t.is("of"))
-        && Unit::from_spelling(at(tokens, index)).is_some()
-        && !matches!(kind, VesselKind::Bowl | VesselKind::Sink);
-    (!goes_on && !package).then_some((kind, next))
-}
-
-fn mention_of(
-    tokens: &[Token],
-    start: usize,
-    noun: usize,
-    next: usize,
-    kind: VesselKind,
-    fresh: bool,
-) -> VesselMention {
-    let name = |from: usize| {
-        let words = tokens
-            .get(from..next)
-            .unwrap_or_default()
-            .iter()
-            .filter(|t| t.sign().is_none());
-        words.map(|t| t.lower.as_str()).collect::<Vec<_>>().join(" ")
-    };
-    VesselMention {
-        span: span(tokens, start, next),
-        kind,
-        name: name(start),
-        noun: name(noun),
-        fresh,
-    }
+    let small = SMALL.iter().any(|class| is(word, class));
+    let adverb = is(word, "adverb") && !class(word).is(Class::FOOD);
+    token.is_word() && !small && !adverb
 }
 
 /// The share and the amount that stand before a noun, and the index of the token after them.
@@ -288,7 +189,7 @@ pub(super) fn is_adjectival(tokens: &[Token], index: usize) -> bool {
 }
 
 /// An amount, a share, a time or a way to say how often begins here: the name before it has ended.
-fn is_new_start(tokens: &[Token], index: usize) -> bool {
+pub(super) fn is_new_start(tokens: &[Token], index: usize) -> bool {
     matches!(
         at(tokens, index),
         "remaining" | "rest" | "half" | "same" | "some" | "more" | "another" | "overnight" | "until" | "till"
@@ -337,12 +238,11 @@ fn measured(tokens: &[Token], from: usize, to: usize) -> Measured {
         let index = found.next;
         let word = at(tokens, index);
         let of = at(tokens, index + 1) == "of";
-        if word == "all" && at(tokens, index + 1) == "but" {
-            if let Some((left, next)) = quantity(tokens, index + 2, to) {
-                found.but = Some(left);
-                found.next = next + usize::from(at(tokens, next) == "of");
-                continue;
-            }
+        let all_but = word == "all" && at(tokens, index + 1) == "but";
+        if let Some((left, next)) = quantity(tokens, index + 2, to).filter(|_| all_but) {
+            found.but = Some(left);
+            found.next = next + usize::from(at(tokens, next) == "of");
+            continue;
         }
         match word {
             "remaining" | "rest" | "remainder" | "other" => {
@@ -545,23 +445,6 @@ mod tests {
             let shown =
                 mention(&found, 0, found.len()).map(|(m, _)| format!("{}: {}", share(m.share), m.words.join(" ")));
             assert_eq!(shown.as_deref(), Some(expected), "{text}");
-        }
-    }
-
-    #[test]
-    fn vessels_with_all_their_words() {
-        for (text, expected) in [
-            ("a large, heavy saucepan over", Some("large heavy saucepan")),
-            ("your widest lidded pan", Some("widest lidded pan")),
-            ("the slow cooker", Some("slow cooker")),
-            ("pot", Some("pot")),
-            ("a 400 g tin of peas", None),
-            ("the pan juices", None),
-            ("the sauce", None),
-        ] {
-            let found = tokens(text, Span::new(0, text.len()));
-            let shown = vessel(&found, 0, found.len()).map(|(v, _)| v.name);
-            assert_eq!(shown.as_deref(), expected, "{text}");
         }
     }
 }

@@ -100,10 +100,9 @@ fn measure_of_time(tokens: &[Token], from: usize) -> Option<(f64, f64, usize)> {
         return Some((30.0, 30.0, from + 1));
     }
     // 'the last hour': one of it.
-    if from > 0 && matches!(at(tokens, from - 1), "last" | "final") {
-        if let Some(unit) = unit_minutes(at(tokens, from)) {
-            return Some((unit, unit, from + 1));
-        }
+    let last = from > 0 && matches!(at(tokens, from - 1), "last" | "final");
+    if let Some(unit) = unit_minutes(at(tokens, from)).filter(|_| last) {
+        return Some((unit, unit, from + 1));
     }
     let (low, high, mut unit_at) = loose_number(tokens, from).or_else(|| {
         let counted = amount(tokens, from)?;

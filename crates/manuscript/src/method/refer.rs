@@ -6,6 +6,7 @@ use super::scene::{Focus, Scene};
 use super::words::{self, Inflection, is};
 use crate::lexicon::{Class, class, singular};
 use crate::{FoodRef, Recipe, Share, Target, Verb, Words};
+use potwright_measure::Unit;
 
 /// What it takes to find out what a noun stands for.
 pub(super) struct Referrer<'a> {
@@ -265,6 +266,9 @@ impl Referrer<'_> {
                 .map(|food| self.food(mention, food.target.clone()))
                 .collect();
         }
+        if let Some(held) = self.in_hand_named(mention, scene, standing) {
+            return held;
+        }
         let plain_noun =
             is(&head, "plain") || is(last, "plain") || is(&head, "adverb") || words::vessel(last).is_some();
         let verb_form = words::verb(last).is_some_and(|(_, form)| form != Inflection::Base);
@@ -278,6 +282,26 @@ impl Referrer<'_> {
             .iter()
             .find(|known| plain(known).last() == plain(&name).last() && plain(&name).len() == 1);
         vec![self.food(mention, Target::Unlisted(before.cloned().unwrap_or(name)))]
+    }
+
+    /// 'each bulb', 'each batch': of what is in hand; words that are orders, and 'more' alone, are nothing.
+    fn in_hand_named(&self, mention: &Mention, scene: &Scene, standing: Standing) -> Option<Vec<FoodRef>> {
+        let [word] = mention.words.as_slice() else { return None };
+        if matches!(word.as_str(), "more" | "extra" | "rest") {
+            return Some(Vec::new());
+        }
+        let order = words::verb(word).is_some_and(|(_, form)| form == Inflection::Base);
+        if order && !class(word).is(Class::FOOD) {
+            return Some(Vec::new());
+        }
+        let piece = word == "batch" || Unit::from_spelling(word).is_some();
+        let (Focus::Hand(foods) | Focus::TakenOut(foods)) = &scene.focus else {
+            return None;
+        };
+        piece.then(|| {
+            let named = foods.iter().filter(|_| standing.object);
+            named.map(|food| self.food(mention, food.target.clone())).collect()
+        })
     }
 
     /// Work that stands as a participle before the noun and that nothing has done: 'sliced potatoes', 'melted butter'.

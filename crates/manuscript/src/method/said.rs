@@ -3,12 +3,13 @@
 use potwright_measure::WrittenTemperature;
 
 use super::clauses::Clause;
-use super::nouns::{self, Mention, VesselMention};
+use super::nouns::{self, Mention};
 use super::phrases::{self, Found};
+use super::vessels::{self, VesselMention};
 use super::words::{self, Inflection, is};
 use crate::lexicon::{Class, class, singular};
 use crate::token::{Gap, Token};
-use crate::{Cover, HeatWord, Minutes, Repeat, Span, Words};
+use crate::{Cover, HeatWord, Minutes, Repeat, Words};
 
 /// The part that a thing plays in its clause.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -151,7 +152,7 @@ impl Reader<'_> {
         said
     }
 
-    fn word(&self, index: usize) -> &str {
+    pub(super) fn word(&self, index: usize) -> &str {
         self.tokens.get(index).map_or("", |token| token.lower.as_str())
     }
 
@@ -337,7 +338,7 @@ impl Reader<'_> {
             && !at.apart
             && !said.foods.iter().any(|(role, _)| *role == Role::Object);
         let off = word == "off" || (self.puts && matches!(word.as_str(), "in" | "on" | "over" | "through" | "round"));
-        let vessel = nouns::vessel(self.tokens, at.index + 1, to).is_some();
+        let vessel = vessels::vessel(self.tokens, at.index + 1, to).is_some();
         let own = open && off && self.follows_verb(at.index) && !vessel && at.index + 1 < to;
         at.index += 1;
         at.aside |= role == Role::Aside && (is(&word, "manner") || word == "to");
@@ -377,7 +378,7 @@ impl Reader<'_> {
 
     /// A vessel or a food.
     fn noun(&self, said: &mut Said, at: &mut At, to: usize) -> Taken {
-        if let Some((vessel, next)) = nouns::vessel(self.tokens, at.index, to) {
+        if let Some((vessel, next)) = vessels::vessel(self.tokens, at.index, to) {
             let role = if at.brackets && at.role == Role::Object {
                 Role::Aside
             } else {
@@ -407,95 +408,6 @@ impl Reader<'_> {
         let role = if at.brackets { Role::Aside } else { at.role };
         said.foods.push((role, mention));
         moved(at, next)
-    }
-
-    /// The sign to stop: 'until soft', 'to a smooth paste', 'to the boil', 'by half', 'overnight', 'to taste'.
-    fn cue(&self, tokens: &[Token], from: usize) -> Option<Found<Words>> {
-        let word = self.word(from);
-        let start = match word {
-            "until" | "till" | "til" => from + 1,
-            "just" | "or" if matches!(self.word(from + 1), "until" | "till" | "til") => from + 2,
-            "overnight" => return self.cue_at(from, from + 1),
-            "over" if self.word(from + 1) == "night" => return self.cue_at(from, from + 2),
-            "to" => return self.cue_to(tokens, from + 1),
-            "by" => {
-                let (_, next) = crate::number::number(tokens, from + 1)?;
-                return self.cue_at(from, next);
-            }
-            _ => return None,
-        };
-        let mut end = start;
-        while let Some(token) = tokens.get(end) {
-            let stops = token
-                .sign()
-                .is_some_and(|sign| matches!(sign, ',' | '(' | ')' | ';' | '–'));
-            let again = token.is("or") && matches!(self.word(end + 1), "until" | "till");
-            if stops
-                || again
-                || (end > start && phrases::minutes(tokens, end).is_some())
-                || (token.is("over") && phrases::heat(tokens, end).is_some())
-            {
-                break;
-            }
-            end += 1;
-        }
-        while end > start && is(self.word(end - 1), "joiner") {
-            end -= 1;
-        }
-        self.cue_at(start, end)
-    }
-
-    /// 'to the boil', 'to a smooth paste', 'to taste'.
-    fn cue_to(&self, tokens: &[Token], from: usize) -> Option<Found<Words>> {
-        const ENDS: &[&str] = &[
-            "boil",
-            "boiling",
-            "boiling-point",
-            "simmer",
-            "paste",
-            "syrup",
-            "dough",
-            "purée",
-            "puree",
-            "cream",
-            "glaze",
-            "froth",
-            "foam",
-            "brown",
-            "crumbs",
-            "sauce",
-            "jelly",
-            "taste",
-            "finish",
-            "colour",
-            "color",
-        ];
-        if self.word(from) == "taste" {
-            return self.cue_at(from - 1, from + 1);
-        }
-        for index in from..from + 5 {
-            let token = tokens.get(index)?;
-            let point = token.is("boiling") && matches!(self.word(index + 1), "point");
-            if token.is_any(ENDS) && !token.is("taste") {
-                let next = index + 1 + usize::from(point);
-                // 'to the sauce' is a place, not a sign to stop; 'to a sauce' is one.
-                let place = matches!(
-                    self.word(index),
-                    "sauce" | "cream" | "dough" | "paste" | "purée" | "puree"
-                ) && !matches!(self.word(from), "a" | "an" | "smooth" | "make" | "form");
-                return if place { None } else { self.cue_at(from, next) };
-            }
-            if token.sign().is_some() || is(&token.lower, "preposition") || is(&token.lower, "joiner") {
-                return None;
-            }
-        }
-        None
-    }
-
-    fn cue_at(&self, from: usize, next: usize) -> Option<Found<Words>> {
-        let span: Span = phrases::span(self.tokens, from, next);
-        let words = Words::at(self.text, span);
-        (!words.text.is_empty()).then_some(Found { value: words, next })
     }
 }
 

@@ -5,7 +5,7 @@ use std::collections::BTreeMap;
 use potwright_measure::WrittenTemperature;
 
 use super::foods::{Names, Place};
-use super::nouns::VesselMention;
+use super::vessels::VesselMention;
 use super::words::{VesselKind, in_group};
 use crate::{FoodRef, Share, Target, Verb, Words};
 
@@ -155,7 +155,7 @@ impl Scene {
         if let Some(before) = self.before.take() {
             self.working = Some(before);
         } else {
-            self.to_the_stove();
+            self.turn_to_stove();
         }
     }
 
@@ -180,7 +180,7 @@ impl Scene {
     }
 
     /// The cooking vessel used last, for heat is not put under a bowl.
-    pub(super) fn to_the_stove(&mut self) {
+    pub(super) fn turn_to_stove(&mut self) {
         if self.here().is_some_and(|vessel| vessel.kind == VesselKind::Cook) {
             return;
         }
@@ -303,8 +303,8 @@ impl Scene {
                     self.cut.clone_from(&named);
                 }
                 let in_pot = named.iter().all(|food| self.here_holds(&food.target));
-                let mixing = matches!(verb, Verb::Season | Verb::Whisk | Verb::Beat);
-                if !named.is_empty() && !(in_pot && mixing) && !matches!(verb, Verb::Whisk | Verb::Beat) {
+                let stays = matches!(verb, Verb::Whisk | Verb::Beat) || (in_pot && verb == Verb::Season);
+                if !named.is_empty() && !stays {
                     self.waiting.clone_from(&named);
                     self.focus = Focus::Hand(named);
                 }

@@ -1,0 +1,105 @@
+//! What stands before the first order of a sentence: a vessel, 'meanwhile', 'off the heat', 'for the dumplings', foods.
+
+use super::build::Builder;
+use super::clauses::Clause;
+use super::said::{Reader, Role, Said};
+use super::scene::Focus;
+use super::takes;
+use super::words::is;
+use crate::token::Token;
+use crate::{HeatWord, Target};
+
+impl Builder<'_> {
+    /// What stands before the first verb: 'in a large pot', 'meanwhile', 'off the heat', 'for the dumplings'.
+    pub(super) fn before(&mut self, reader: &Reader, clause: &Clause, said: &mut Said) {
+        let (from, to) = clause.before;
+        let ahead = reader.stretch((from, to));
+        let word = |index: usize| reader.tokens.get(index).map_or("", |token| token.lower.as_str());
+        self.meanwhile = (from..to).any(|at| matches!(word(at), "meanwhile" | "meantime" | "while"));
+        if let Some(section) = self.section_before(reader.tokens, (from, to)) {
+            self.section = Some(section);
+            self.scene.focus = Focus::Pot;
+        }
+        if word(from) == "after" {
+            self.time_after(&ahead);
+        }
+        let side = is(word(from), "clause") || word(from) == "after";
+        let some_day = (from..to).any(|at| matches!(word(at), "can" | "may" | "ahead" | "leftovers"));
+        self.optional |= some_day
+            && reader
+                .tokens
+                .get(from..to)
+                .is_some_and(|t| t.iter().any(|t| t.sign() == Some(':')));
+        if !side {
+            said.vessels
+                .extend(ahead.vessels.iter().filter(|(role, _)| *role != Role::From).cloned());
+            if said.covers.is_empty() {
+                said.covers.clone_from(&ahead.covers);
+            }
+            said.repeat = said.repeat.take().or(ahead.repeat.clone());
+        }
+        said.heat = said.heat.or(ahead.heat);
+        let off = (from..to).any(|at| word(at) == "off" && matches!(word(at + 1), "heat" | "the"));
+        if off && said.heat.is_none() {
+            said.heat = Some(HeatWord::Off);
+        }
+    }
+
+    /// 'Wine, turn up the heat': foods that stand alone before the first order go in.
+    pub(super) fn foods_ahead(&mut self, tokens: &[Token], clause: &Clause) {
+        let (from, to) = clause.before;
+        let stretch = tokens.get(from..to).unwrap_or_default();
+        let first = stretch
+            .iter()
+            .find(|token| token.is_word() && !is(&token.lower, "adverb") && !is(&token.lower, "joiner"));
+        let small = ["preposition", "clause", "finite", "person", "manner", "never"];
+        let led = stretch
+            .iter()
+            .any(|token| small.iter().any(|class| is(&token.lower, class)) || token.sign() == Some(':'));
+        let ends = stretch
+            .last()
+            .is_some_and(|token| token.sign() == Some(',') || token.is("then"));
+        if first.is_none() || led || !ends {
+            return;
+        }
+        let clause = super::clauses::bare((from, to));
+        let told = self.told(tokens, &clause);
+        let listed = told
+            .foods
+            .iter()
+            .any(|(_, food)| matches!(food.target, Target::Ingredient { .. }));
+        if listed {
+            self.bare(tokens, &told);
+        }
+    }
+
+    /// 'For the broth, …', 'Sauce: …'.
+    fn section_before(&self, tokens: &[Token], (from, to): (usize, usize)) -> Option<usize> {
+        let first = tokens.get(from)?;
+        let colon = tokens.get(from..to)?.iter().any(|token| token.sign() == Some(':'));
+        if !first.is("for") && !colon {
+            return None;
+        }
+        let words: Vec<String> = tokens
+            .get(from..to)?
+            .iter()
+            .filter(|token| token.is_word())
+            .flat_map(|token| super::foods::plain(&token.lower))
+            .collect();
+        let named = |name: &str| {
+            super::foods::plain(name)
+                .last()
+                .is_some_and(|last| words.contains(last))
+        };
+        self.recipe.sections.iter().position(|section| named(&section.name))
+    }
+
+    /// 'After 15 minutes of frying, add …' tells how long the work before goes on.
+    fn time_after(&mut self, ahead: &Said) {
+        let Some(timed) = ahead.times.first() else { return };
+        let last = self.operations.iter_mut().rev().find(|op| takes::cooks(op.verb));
+        if let Some(operation) = last.filter(|op| op.minutes.is_none()) {
+            operation.minutes = Some(timed.minutes.clone());
+        }
+    }
+}

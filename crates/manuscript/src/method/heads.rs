@@ -1,0 +1,432 @@
+//! Which words of a sentence lead a clause: orders told from nouns and adjectives, participles that are work to do,
+//! 'wine in', 'lid on'.
+
+use super::clauses::{Clause, Going, Lead, at};
+use super::words::{self, Inflection, is};
+use crate::lexicon::{Class, class, singular};
+use crate::token::Token;
+
+/// What stands before a word that could begin an order.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+enum Edge {
+    /// The beginning of the sentence.
+    Start,
+    /// A sign.
+    Sign,
+    /// 'and', 'or', 'then'.
+    Joined,
+}
+
+pub(super) fn head(
+    tokens: &[Token],
+    sentence: (usize, usize),
+    index: usize,
+    going: &Going,
+    last: Option<&Clause>,
+) -> Option<Clause> {
+    let token = tokens.get(index)?;
+    if let Some(found) = lid(tokens, sentence, index, last).or_else(|| goes_in(tokens, sentence, index, last)) {
+        return Some(found);
+    }
+    // 'stir fry' in two words.
+    let pair = token.is("stir") && at(tokens, index + 1) == "fry";
+    let (verb, form) = words::verb(if pair { "stir-fry" } else { &token.lower })?;
+    let entry = words::entry(verb)?;
+    let length = 1 + usize::from(pair);
+    let edge = edge(tokens, sentence.0, index);
+    let found = |lead, from: usize, at: usize, object: (usize, usize)| {
+        Some(Clause {
+            lead,
+            verb,
+            form,
+            at,
+            before: (from, from),
+            object,
+            body: (at + length, at + length),
+            from,
+            first: false,
+        })
+    };
+    match form {
+        Inflection::Base if edge.is_some() => {
+            // 'Add the crackers, split and soaked': after what goes in, a word that is its own past tells of work.
+            let split = self_past(&token.lower) && edge == Some(Edge::Sign) && last.is_some_and(puts);
+            let object = if split {
+                worked_on(tokens, sentence, index)
+            } else {
+                None
+            };
+            if let Some(object) = object {
+                return found(Lead::Done, object.0, index, object);
+            }
+            if !is_order(tokens, sentence, index, going, edge?, last.is_none()) {
+                return past_like(tokens, sentence, index, going)
+                    .and_then(|object| found(Lead::Done, object.0, index, object));
+            }
+            let inner = if entry.marks.lets {
+                let_inner(tokens, sentence, index, verb)
+            } else {
+                None
+            };
+            if inner.is_some() {
+                return inner;
+            }
+            found(Lead::Order, index, index, (index, index))
+        }
+        Inflection::Base
+            if after_side(tokens, sentence, index, going) || (last.is_none() && after_day(tokens, index)) =>
+        {
+            found(Lead::Order, index, index, (index, index))
+        }
+        Inflection::Base => {
+            past_like(tokens, sentence, index, going).and_then(|object| found(Lead::Done, object.0, index, object))
+        }
+        Inflection::Ing => {
+            let while_before = index > sentence.0 && at(tokens, index - 1) == "while";
+            let placed = edge.is_some() || while_before;
+            let works = entry.marks.ing || (entry.marks.ing_in && at(tokens, index + 1) == "in");
+            (placed && works && !going.cue)
+                .then(|| found(Lead::Doing, index, index, (index, index)))
+                .flatten()
+        }
+        Inflection::Past => {
+            if !entry.marks.past || going.cue {
+                return None;
+            }
+            if let Some(subject) = passive(tokens, sentence, index) {
+                return found(Lead::Passive, subject.0, index, subject);
+            }
+            if going.side && !going.after_done {
+                return None;
+            }
+            let second = going.after_done && edge == Some(Edge::Joined);
+            let object = if second {
+                Some((index, index))
+            } else {
+                worked_on(tokens, sentence, index)
+            };
+            object.and_then(|object| found(Lead::Done, object.0, index, object))
+        }
+    }
+}
+
+/// 'When the broth boils tip in the rice': an order right after a side clause, without a comma.
+fn after_side(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Going) -> bool {
+    let before = index
+        .checked_sub(1)
+        .filter(|before| *before > sentence.0)
+        .map_or("", |before| at(tokens, before));
+    let free = !before.is_empty()
+        && before != "to"
+        && !["article", "finite", "person", "never", "joiner", "adverb"]
+            .iter()
+            .any(|class| is(before, class));
+    let next = |ahead: usize| tokens.get(index + ahead).filter(|_| index + ahead < sentence.1);
+    let object = |ahead: usize| next(ahead).is_some_and(super::nouns::is_determiner);
+    let particle = next(1).is_some_and(|t| t.is_any(&["in", "on", "over", "off", "out", "up", "into"]));
+    let marks = words::entry(at(tokens, index))
+        .map(|entry| entry.marks)
+        .unwrap_or_default();
+    (going.when || going.led)
+        && !going.cue
+        && free
+        && !marks.food
+        && !marks.describes
+        && (object(1) || (particle && object(2)) || next(1).is_some_and(|t| t.is_any(&["from", "off", "into"])))
+}
+
+/// 'In the morning drain'.
+fn after_day(tokens: &[Token], index: usize) -> bool {
+    let before = index.checked_sub(1).map_or("", |before| at(tokens, before));
+    matches!(before, "morning" | "day" | "night" | "evening" | "meanwhile")
+}
+
+/// The edge before a token, over adverbs; `None` when it stands inside a phrase.
+fn edge(tokens: &[Token], start: usize, index: usize) -> Option<Edge> {
+    let mut joined = false;
+    let mut before = index;
+    loop {
+        if before <= start {
+            return Some(if joined { Edge::Joined } else { Edge::Start });
+        }
+        let token = tokens.get(before - 1)?;
+        // The number of a step.
+        if before - 1 == start && token.number().is_some() {
+            return Some(Edge::Start);
+        }
+        if is(&token.lower, "joiner") || matches!(token.sign(), Some('&' | '/' | '+')) {
+            return Some(Edge::Joined);
+        }
+        if token.is("then") || (token.is("half") && at(tokens, before) == "cover") {
+            joined |= token.is("then");
+        } else if !is(&token.lower, "adverb") {
+            let sign = token
+                .sign()
+                .is_some_and(|sign| !matches!(sign, '-' | '°' | '.' | '%' | '\''));
+            let dash = token.is_dash() && token.gap != crate::token::Gap::None;
+            return (sign || dash).then_some(if joined { Edge::Joined } else { Edge::Sign });
+        }
+        before -= 1;
+    }
+}
+
+/// Whether a base form at an edge is an order and not a noun, an adjective or part of a cue.
+fn is_order(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Going, edge: Edge, first: bool) -> bool {
+    let word = at(tokens, index);
+    let Some(marks) = words::entry(word).map(|entry| entry.marks) else {
+        return false;
+    };
+    let next = tokens.get(index + 1).filter(|_| index + 1 < sentence.1);
+    let before = |class| index > sentence.0 && is(at(tokens, index - 1), class);
+    if before("never") || before("finite") || before("person") || going.side {
+        return false;
+    }
+    let object = next.is_some_and(|t| super::nouns::is_determiner(t) || is(&t.lower, "pronoun"));
+    let food_next = next.is_some_and(|t| class(&t.lower).is(Class::FOOD));
+    if going.cue && (marks.in_cue || marks.describes || marks.noun) {
+        return object || (food_next && !marks.describes);
+    }
+    // 'heat down' is a state, 'heat up the pan' an order.
+    let last_word = tokens
+        .get(index + 2)
+        .filter(|_| index + 2 < sentence.1)
+        .is_none_or(|t| t.sign().is_some());
+    if word == "heat" && next.is_some_and(|t| t.is("down") || (t.is("up") && last_word)) {
+        return false;
+    }
+    // 'skin side down', 'slices of bread', 'salt is'.
+    let thing = |t: &Token| is(&t.lower, "finite") || t.is("of") || (marks.noun && t.is_any(&["side", "sides"]));
+    if next.is_some_and(thing) {
+        return false;
+    }
+    if marks.food {
+        let vessel = super::vessels::vessel(tokens, index + 1, sentence.1.min(index + 6)).is_some();
+        let time = super::phrases::minutes(tokens, index + 1).is_some();
+        return (object || vessel) && !time;
+    }
+    if class(word).is(Class::FOOD) && marks.noun && edge == Edge::Joined && !first {
+        return object
+            || next.is_some_and(|t| {
+                t.is_any(&["out", "off", "up", "into", "in", "over", "for", "with", "until", "till"])
+                    || t.number().is_some()
+            });
+    }
+    if marks.describes && edge == Edge::Joined && !object {
+        // 'butter and brown sugar', 'cool and dry'.
+        let ends = next.is_none_or(|t| t.sign().is_some());
+        return !food_next
+            && (ends
+                || next.is_some_and(|t| {
+                    ["preposition", "adverb", "clause"]
+                        .iter()
+                        .any(|class| is(&t.lower, class))
+                }));
+    }
+    true
+}
+
+fn self_past(word: &str) -> bool {
+    matches!(word, "cut" | "split" | "spread")
+}
+
+/// Whether the clause puts something somewhere.
+fn puts(clause: &Clause) -> bool {
+    let last = words::entry(clause.verb).and_then(|entry| entry.rows.last());
+    let placing = last.is_some_and(|row| matches!(row.meaning, words::Meaning::Do(verb) if super::takes::puts(verb)));
+    clause.lead == Lead::Order && placing
+}
+
+/// 'crackers split', 'potatoes cut in dice': a base form that is its own past, right after a food.
+fn past_like(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Going) -> Option<(usize, usize)> {
+    let word = at(tokens, index);
+    let both = self_past(word);
+    let apart = index > sentence.0 && at(tokens, index - 1) == ",";
+    (both && !apart && !going.cue && !going.side)
+        .then(|| worked_on(tokens, sentence, index))
+        .flatten()
+}
+
+/// The foods right before a participle that it works on: 'turnips and onions cut', 'salt, pepper, and mustard mixed'.
+fn worked_on(tokens: &[Token], (start, _): (usize, usize), index: usize) -> Option<(usize, usize)> {
+    let mut last = index;
+    while last > start && (is(at(tokens, last - 1), "adverb") && !class(at(tokens, last - 1)).is(Class::FOOD)) {
+        last -= 1;
+    }
+    // 'flour, diluted with water'.
+    let apart = last > start + 1 && at(tokens, last - 1) == ",";
+    let led_on = tokens
+        .get(index + 1)
+        .is_some_and(|t| is(&t.lower, "preposition") || is(&t.lower, "joiner"));
+    if apart && led_on {
+        last -= 1;
+    }
+    if last == start || !food_word(at(tokens, last - 1)) {
+        return None;
+    }
+    let follows = tokens.get(index + 1).is_none_or(|t| {
+        t.sign().is_some_and(|sign| sign != '-')
+            || is(&t.lower, "preposition")
+            || is(&t.lower, "joiner")
+            || is(&t.lower, "adverb")
+    });
+    if !follows {
+        return None;
+    }
+    let mut from = last - 1;
+    let (mut commas, mut joined) = (0, false);
+    while from > start {
+        let word = at(tokens, from - 1);
+        let comma = at(tokens, from - 1) == ",";
+        if is(word, "joiner") {
+            if joined {
+                break;
+            }
+            // 'fat, and bone sawed': a comma before 'and' keeps a pair apart; a list of three or more goes together.
+            joined = true;
+        } else if comma {
+            commas += 1;
+        } else if !(food_word(word) || is(word, "article") || word == "remaining") {
+            break;
+        }
+        from -= 1;
+    }
+    if joined && commas == 1 && oxford_pair(tokens, from, last) {
+        from = (from..last)
+            .rev()
+            .find(|i| is(at(tokens, *i), "joiner"))
+            .map_or(from, |i| i + 1);
+    }
+    Some((from, last))
+}
+
+/// One comma, directly before 'and'.
+fn oxford_pair(tokens: &[Token], from: usize, last: usize) -> bool {
+    (from..last).any(|i| at(tokens, i) == "," && is(at(tokens, i + 1), "joiner"))
+}
+
+fn food_word(word: &str) -> bool {
+    class(word).is(Class::FOOD)
+        || is(word, "made")
+        || class(&singular(word)).is(Class::FOOD)
+        || is(&singular(word), "made")
+}
+
+/// The subject of 'it should be removed', 'soup can be served'.
+fn passive(tokens: &[Token], (start, _): (usize, usize), index: usize) -> Option<(usize, usize)> {
+    let mut be = index.checked_sub(1)?;
+    while be > start && is(at(tokens, be), "adverb") {
+        be -= 1;
+    }
+    let modal = be.checked_sub(1).filter(|modal| *modal >= start)?;
+    let must = matches!(at(tokens, modal), "should" | "must" | "to");
+    let served = at(tokens, modal) == "can" && at(tokens, index) == "served";
+    let told = at(tokens, be) == "be" && (must || served) && at(tokens, start) != "if";
+    let aside = (start..modal).any(|i| matches!(at(tokens, i), "case" | "otherwise" | "if" | "may"));
+    if !told || aside {
+        return None;
+    }
+    let from = (start..modal)
+        .rev()
+        .find(|i| tokens.get(*i).is_some_and(|t| t.sign().is_some()))
+        .map_or(start, |i| i + 1);
+    Some((from, modal))
+}
+
+/// 'let it boil', 'leave to soak', 'keep slowly stirring': the verb inside.
+fn let_inner(tokens: &[Token], sentence: (usize, usize), index: usize, outer: &str) -> Option<Clause> {
+    let doing = matches!(outer, "keep" | "continue");
+    for inner in index + 1..sentence.1.min(index + 9) {
+        let token = tokens.get(inner)?;
+        if token.sign().is_some() || is(&token.lower, "clause") {
+            return None;
+        }
+        let Some((verb, form)) = words::verb(&token.lower) else {
+            continue;
+        };
+        let wanted = if doing {
+            form == Inflection::Ing
+        } else {
+            form == Inflection::Base
+        };
+        let before = at(tokens, inner - 1);
+        let led = before == "to"
+            || is(before, "pronoun")
+            || is(before, "adverb")
+            || inner == index + 1
+            || food_word(before)
+            || is(before, "pot")
+            || words::vessel(before).is_some();
+        let article = is(before, "article");
+        if wanted && led && !article && words::entry(verb).is_some_and(|entry| !entry.marks.lets) {
+            let object_end = if before == "to" { inner - 1 } else { inner };
+            return Some(Clause {
+                lead: Lead::Order,
+                verb,
+                form: Inflection::Base,
+                at: inner,
+                before: (index, index),
+                object: (index + 1, object_end.max(index + 1)),
+                body: (inner + 1, inner + 1),
+                from: index,
+                first: false,
+            });
+        }
+    }
+    None
+}
+
+/// 'Lid on, heat down': an order only where no other stands before it.
+fn lid(tokens: &[Token], sentence: (usize, usize), index: usize, last: Option<&Clause>) -> Option<Clause> {
+    let starts = last.is_none() && edge(tokens, sentence.0, index) == Some(Edge::Start) && at(tokens, index) == "lid";
+    let state = at(tokens, index + 1);
+    let (verb, form) = match state {
+        "on" | "back" => words::verb("cover")?,
+        "off" => words::verb("uncover")?,
+        word if is(word, "partly") => words::verb("half-cover")?,
+        _ => return None,
+    };
+    let next = index + 2;
+    starts.then_some(Clause {
+        lead: Lead::Lid,
+        verb,
+        form,
+        at: index,
+        before: (index, index),
+        object: (index, index),
+        body: (next, next),
+        from: index,
+        first: false,
+    })
+}
+
+/// 'Wine in', 'then the flour in': a food, then 'in' and nothing more.
+fn goes_in(tokens: &[Token], sentence: (usize, usize), index: usize, last: Option<&Clause>) -> Option<Clause> {
+    let ends = tokens
+        .get(index + 1)
+        .filter(|_| index + 1 < sentence.1)
+        .is_none_or(|t| t.sign().is_some());
+    if at(tokens, index) != "in" || !ends {
+        return None;
+    }
+    let floor = last.map_or(sentence.0, |clause| clause.body.0);
+    let mut from = index;
+    while from > floor && tokens.get(from - 1).is_some_and(|t| t.is_word() && !t.is("then")) {
+        from -= 1;
+    }
+    let led = from > sentence.0 && from == floor && last.is_some();
+    if led || from == index || !food_word(at(tokens, index - 1)) || index - from > 5 {
+        return None;
+    }
+    let (verb, form) = words::verb("add")?;
+    Some(Clause {
+        lead: Lead::GoesIn,
+        verb,
+        form,
+        at: index,
+        before: (from, from),
+        object: (from, index),
+        body: (index + 1, index + 1),
+        from,
+        first: false,
+    })
+}
