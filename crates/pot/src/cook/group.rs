@@ -258,6 +258,12 @@ impl Group {
         self.volume_m3() * self.profile.form.surface_per_volume(self.radius_m())
     }
 
+    /// What a heap of them shows to the air, m².
+    pub(super) fn shown_m2(&self) -> f64 {
+        let edge = libm::cbrt(self.volume_m3());
+        self.surface_m2().min(practice::SHOWN_HEAP * edge * edge)
+    }
+
     /// Time constant with which it follows the outside, seconds: the slowest mode and the film in series.
     pub(super) fn lag_s(&self) -> f64 {
         let diffusivity = positive(self.thermal.diffusivity, 1.4e-7);

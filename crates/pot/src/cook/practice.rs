@@ -5,14 +5,14 @@
 use potwright_manuscript::{Cover, HeatWord};
 use potwright_measure::Spread;
 
-/// Share of the burner's power for a word: low ⅛, medium-low ¼, medium 0.45, medium-high 0.7, high all.
+/// Share of the burner's power for a word: low 0.2, medium-low ⅓, medium ½, medium-high ¾, high all.
 pub(super) const fn setting_share(word: HeatWord) -> Option<f64> {
     match word {
         HeatWord::Off => Some(0.0),
-        HeatWord::Low => Some(0.125),
-        HeatWord::MediumLow => Some(0.25),
-        HeatWord::Medium => Some(0.45),
-        HeatWord::MediumHigh => Some(0.7),
+        HeatWord::Low => Some(0.2),
+        HeatWord::MediumLow => Some(0.33),
+        HeatWord::Medium => Some(0.5),
+        HeatWord::MediumHigh => Some(0.75),
         HeatWord::High => Some(1.0),
         HeatWord::Lower => None,
     }
@@ -22,6 +22,10 @@ pub(super) const fn setting_share(word: HeatWord) -> Option<f64> {
 pub(super) const LOWER: f64 = 0.5;
 /// How differently two cooks read such a word.
 pub(super) const SETTING: Spread = Spread::within_factor(1.0, 1.5);
+
+/// A pan to sweat or fry in is warmed up to here, °C, with at least this share.
+pub(super) const PAN_WARM_C: f64 = 90.0;
+pub(super) const WARM_UP: f64 = 0.45;
 
 /// Where a cook who fries keeps the pan's surface, °C, by the same words.
 pub(super) const fn pan_limit_c(word: HeatWord) -> f64 {
@@ -52,9 +56,9 @@ pub(super) const fn cover_share(cover: Cover) -> Spread {
     match cover {
         Cover::Off => Spread::exact(1.0),
         Cover::Ajar => Spread {
-            low: 0.3,
-            mid: 0.45,
-            high: 0.68,
+            low: 0.18,
+            mid: 0.3,
+            high: 0.5,
         },
         Cover::On => Spread {
             low: 0.06,
@@ -74,9 +78,10 @@ pub(super) const FILM_SCANT: f64 = 120.0;
 pub(super) const FILM_PAN: f64 = 350.0;
 pub(super) const CONTACT_PIECES: f64 = 0.3;
 pub(super) const CONTACT_PAN: f64 = 0.65;
-/// Pieces in an oven dish: the part of their surface that meets the air, at most so much of the dish's area.
-pub(super) const SHOWN_PIECES: f64 = 0.7;
-pub(super) const SHOWN_DISH: f64 = 1.5;
+/// Pieces in an oven dish: a heap of them shows the air at most so many times the square of its cubic root (6 for a
+/// cube), and all together at most so many times the dish's area, what its hot bottom passes on among it.
+pub(super) const SHOWN_HEAP: f64 = 8.0;
+pub(super) const SHOWN_DISH: f64 = 2.5;
 /// Water bath or ice bath against the outside of a vessel.
 pub(super) const FILM_BATH: f64 = 250.0;
 /// Metal above the liquid that is warm with it, metres.

@@ -263,11 +263,14 @@ impl Running {
                 .iter()
                 .filter(|group| chosen(lots, group))
                 .all(|g| g.habits.softens.is_none() || g.tender >= 1.0),
-            Cue::CookedThrough(lots) => state
-                .groups
-                .iter()
-                .filter(|group| chosen(lots, group))
-                .all(Group::is_cooked_through),
+            Cue::CookedThrough(lots) => {
+                // Where something must be made safe that alone decides; the onions need not be soft for it.
+                let chosen = || state.groups.iter().filter(|group| chosen(lots, group));
+                let hazardous = chosen().any(|group| group.habits.hazard.is_some());
+                chosen()
+                    .filter(|g| !hazardous || g.habits.hazard.is_some())
+                    .all(Group::is_cooked_through)
+            }
             Cue::Other(_) => true,
         }
     }

@@ -16,8 +16,8 @@ use crate::{Aim, Ledger, Matter, Place, Stuff};
 /// A profile no farther from the temperature outside than this, kelvins, is even.
 const EVEN_K: f64 = 0.05;
 
-/// What lies around pieces: the air of an oven, or the liquid and the bottom they share a temperature with. Film in
-/// W/(m²·K) over the whole surface of the pieces.
+/// What lies around pieces: the air of an oven, with a film in W/(m²·K) over what they show of themselves, or the liquid
+/// and the bottom they share a temperature with, with a film over their whole surface.
 #[derive(Clone, Copy, Debug)]
 enum Around {
     Air { temp_c: f64, film: f64 },
@@ -42,11 +42,12 @@ impl VesselState {
         let surface: f64 = self.groups.iter().map(Group::surface_m2).sum::<f64>().max(1e-9);
         let area = self.measures.area_m2;
         if self.in_oven_air() {
-            // Packed in a dish, pieces show the air no more than its mouth and a half.
-            let shown = (practice::SHOWN_PIECES * surface).min(practice::SHOWN_DISH * area);
+            // Packed in a dish, pieces show the air no more than the dish lets them.
+            let shown: f64 = self.groups.iter().map(Group::shown_m2).sum::<f64>().max(1e-9);
+            let film = cond.oven_film * (practice::SHOWN_DISH * area / shown).min(1.0);
             return Around::Air {
                 temp_c: self.oven_c(cond),
-                film: cond.oven_film * shown / surface,
+                film,
             };
         }
         let touching = (practice::CONTACT_PIECES * surface).min(practice::CONTACT_PAN * area);
@@ -75,7 +76,10 @@ impl VesselState {
         let (mut heat, mut slope) = (0.0, 0.0);
         for group in &mut self.groups {
             match around {
-                Around::Air { temp_c, film } => group.respond(dt_s, film, temp_c),
+                Around::Air { temp_c, film } => {
+                    let share = group.shown_m2() / group.surface_m2().max(1e-9);
+                    group.respond(dt_s, film * share, temp_c);
+                }
                 Around::Liquid { film } => {
                     group.respond(dt_s, film, temp_c);
                     heat += group.heat_base_j;

@@ -262,6 +262,8 @@ impl VesselState {
         }
         match self.aim {
             Aim::Boil | Aim::Simmer | Aim::BelowBoil | Aim::Hold(_) => full,
+            // A cook who sweats warms the pan up first, then turns it down.
+            Aim::Fry(_) if self.temp_c < practice::PAN_WARM_C => full * self.setting.max(practice::WARM_UP),
             Aim::Setting(_) | Aim::Fry(_) => full * self.setting,
             Aim::Oven(_) | Aim::Off => 0.0,
         }
