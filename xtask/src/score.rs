@@ -1,7 +1,7 @@
 //! How well the reader does on a folder of pages with readings made by hand: `cargo xtask score FOLDER [--lines]`.
 //!
 //! FOLDER holds `texts/ID.txt`, `readings/ID.json` and a `score.py` that compares two folders of readings. Every text is
-//! read into `target/readings/`, then the folder's own scorer judges them.
+//! read into a folder under `target/`, then the folder's own scorer judges them.
 
 use std::path::{Path, PathBuf};
 use std::process::Command;
@@ -29,10 +29,8 @@ pub(crate) fn run(arguments: &[String]) -> anyhow::Result<()> {
             bail!("{} has no {part}", folder.display());
         }
     }
-    let read = root.join("target").join("readings");
-    if read.exists() {
-        std::fs::remove_dir_all(&read).with_context(|| format!("emptying {}", read.display()))?;
-    }
+    // Of its own for every run: two may go on at once.
+    let read = root.join("target").join(format!("readings-{}", std::process::id()));
     read_texts(&root, &folder.join("texts"), &read)?;
     let mut scorer = Command::new("python3");
     scorer
@@ -40,7 +38,9 @@ pub(crate) fn run(arguments: &[String]) -> anyhow::Result<()> {
         .arg(folder.join("readings"))
         .arg(&read)
         .args(flags);
-    if !run::passes(scorer)? {
+    let judged = run::passes(scorer)?;
+    std::fs::remove_dir_all(&read).with_context(|| format!("removing {}", read.display()))?;
+    if !judged {
         bail!("the scorer did not end well");
     }
     Ok(())
