@@ -259,7 +259,9 @@ impl<'a> Bench<'a> {
     /// Moves part of one vessel's contents to another.
     pub(super) fn transfer(&mut self, from: usize, to: usize, what: Part) {
         let moved = self.split_off(from, &what);
-        if from == to || moved.is_empty() {
+        // Fat and juice that pieces gave off are in a pan that was cooked in, though no lot of the list is.
+        let juices = what == Part::Liquid && self.held[from].aim.is_some() && !self.is_empty(from);
+        if from == to || (moved.is_empty() && !juices) {
             for (lot, share) in moved {
                 self.put_share(from, lot, share);
             }
@@ -278,7 +280,8 @@ impl<'a> Bench<'a> {
 
     /// Throws part of a vessel's contents away.
     pub(super) fn discard(&mut self, vessel: usize, what: Part) {
-        if !self.split_off(vessel, &what).is_empty() {
+        let juices = what == Part::Liquid && self.held[vessel].aim.is_some() && !self.is_empty(vessel);
+        if !self.split_off(vessel, &what).is_empty() || juices {
             self.act(vessel, Doing::Discard(what));
         }
     }

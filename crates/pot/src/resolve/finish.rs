@@ -150,7 +150,13 @@ impl Bench<'_> {
                 .ingredient
                 .and_then(|i| self.shelf.recipe.ingredients.get(i))
                 .map(|line| line.span);
-            let text = if left > 1.0 - LEFT_OVER {
+            let in_parts = self
+                .shelf
+                .recipe
+                .ingredients
+                .iter()
+                .any(|line| line.part_of == lot.ingredient && line.part_of.is_some());
+            let text = if left > 1.0 - LEFT_OVER && !in_parts {
                 format!("‘{}’ is on the list, but the method never uses it.", lot.name)
             } else {
                 let g = super::amount::grams(lot.mass.grams() * left);

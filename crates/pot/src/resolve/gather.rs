@@ -136,11 +136,25 @@ impl Bench<'_> {
         // What is in this vessel already is only named; what lies on a plate as well is fetched.
         for other in places.into_iter().filter(|other| *other != vessel) {
             let on_a_plate = self.uses[other].style == Style::Hold;
-            if on_a_plate || !(here_already || left > NOTHING) {
+            if !self.can_be_fetched(lot, share, other) {
+                self.leave_open(format!(
+                    "{} has all gone in before these words.",
+                    self.stocked.lots[lot].name
+                ));
+            } else if on_a_plate || !(here_already || left > NOTHING) {
                 found.push(From::Vessel(other, self.part_with(other, lot)));
             }
         }
         found
+    }
+
+    /// What has dispersed in a pot does not come out of it again, unless all of it is poured elsewhere.
+    fn can_be_fetched(&self, lot: usize, share: &Share, vessel: usize) -> bool {
+        let solid = self.stocked.lots.get(lot).is_some_and(|lot| lot.pieces.is_some());
+        let operation = self.said.operation.and_then(|at| self.shelf.recipe.operations.get(at));
+        let poured = operation.is_some_and(|operation| verbs::manner(operation.verb).class == Class::Put);
+        let all = matches!(share, Share::Whole | Share::Rest);
+        solid || self.uses[vessel].style == Style::Hold || (poured && all)
     }
 
     /// What goes when a lot is fetched out of a vessel: its pieces; of what has dispersed the whole liquid, and the
@@ -277,6 +291,22 @@ impl Bench<'_> {
         Vec::new()
     }
 
+    /// The heading over all the lines that went into a vessel.
+    fn heading_of(&self, vessel: usize) -> Option<&str> {
+        let recipe = self.shelf.recipe;
+        let mut sections = self.held[vessel].lots.iter().filter_map(|(lot, _)| {
+            let line = recipe.ingredients.get(self.stocked.lots[*lot].ingredient?)?;
+            Some(line.section)
+        });
+        let first = sections.next()??;
+        let same = sections.all(|section| section == Some(first));
+        recipe
+            .sections
+            .get(first)
+            .filter(|_| same)
+            .map(|section| section.name.as_str())
+    }
+
     /// The vessel that holds a component.
     pub(super) fn component(&self, name: &str) -> Option<usize> {
         let full = |vessel: &usize| !self.is_empty(*vessel);
@@ -296,9 +326,14 @@ impl Bench<'_> {
                     .any(|(lot, _)| share_a_word(&self.stocked.lots[*lot].name, name))
         };
         let side = |vessel: &usize| self.uses[*vessel].style == Style::Hold && Some(*vessel) != self.fire;
+        let by_heading = |vessel: &usize| {
+            self.heading_of(*vessel)
+                .is_some_and(|heading| share_a_word(heading, name))
+        };
         newest()
             .find(by_name)
             .or_else(|| newest().find(by_section))
+            .or_else(|| newest().find(by_heading))
             .or_else(|| newest().find(by_food))
             .or_else(|| newest().find(by_vessel))
             .or_else(|| newest().find(|vessel| side(vessel) && self.held[*vessel].mixed && !self.is_food(name)))

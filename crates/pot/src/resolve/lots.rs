@@ -119,6 +119,12 @@ impl Shelf<'_> {
 
     /// What an item of a line stands for.
     fn find_item(&self, line: &Ingredient, item: &Item) -> Found<'_> {
+        // 'A splash of the stock' is the stock of its own line.
+        let whole = line.part_of.and_then(|whole| self.recipe.ingredients.get(whole));
+        let whole = whole.filter(|whole| whole.part_of.is_none());
+        if let Some((line, item)) = whole.and_then(|whole| Some((whole, whole.items.first()?))) {
+            return self.find_item(line, item);
+        }
         let unit = line
             .quantity
             .and_then(|quantity| quantity.unit)
