@@ -1,5 +1,7 @@
 //! Lines of a folder of pages read by hand: POTWRIGHT_CORPUS names it (`texts/ID.txt`, `readings/ID.json`).
 
+#![expect(clippy::unwrap_used, reason = "a test stops where it cannot go on")]
+
 use std::path::{Path, PathBuf};
 
 use potwright_manuscript::{read, reading};

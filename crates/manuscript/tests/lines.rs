@@ -3,6 +3,8 @@
 //! `amount unit names [state] | work | flags`; `-` stands for nothing. '~' makes an amount loose, `alt=` names what may
 //! take the food's place, `pkg=` what one holds, `also=` the amount said again.
 
+#![expect(clippy::unwrap_used, reason = "a test stops where it cannot go on")]
+
 use std::fmt::Write as _;
 
 use potwright_manuscript::{Ingredient, Quantity, Size, read};
