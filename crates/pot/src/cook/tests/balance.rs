@@ -270,7 +270,7 @@ prop_compose! {
 
 proptest! {
     #![proptest_config(ProptestConfig {
-        cases: 96,
+        cases: 192,
         failure_persistence: None,
         rng_seed: proptest::test_runner::RngSeed::Fixed(20_251),
         ..ProptestConfig::default()
