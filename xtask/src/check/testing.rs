@@ -77,23 +77,35 @@ fn counted((passed, lines): (bool, Vec<String>)) -> Result<Outcome> {
 }
 
 /// Tests passed and failed, and the names of those skipped, from the lines of either runner.
+///
+/// Under nextest the output of a failed test holds a result line of its own, so only the summary counts there.
 fn count(lines: &[String]) -> (usize, usize, Vec<String>) {
-    let (mut passed, mut failed, mut skipped) = (0, 0, Vec::new());
-    for line in lines {
-        let line = line.trim();
-        if line.starts_with("test result:") || line.starts_with("Summary [") {
-            passed += before(line, " passed");
-            failed += before(line, " failed");
-        } else if let Some(name) = line
-            .strip_prefix("test ")
-            .and_then(|rest| rest.split_once(" ... ignored"))
-        {
-            skipped.push(name.0.to_owned());
-        } else if let Some((_, name)) = line.strip_prefix("SKIP [").and_then(|rest| rest.split_once("] ")) {
-            skipped.push(name.trim().to_owned());
-        }
-    }
-    (passed, failed, skipped)
+    let summary = |line: &&String| line.trim_start().starts_with("Summary [");
+    let results: Vec<&String> = match lines.iter().rfind(summary) {
+        Some(line) => vec![line],
+        None => lines.iter().filter(|line| line.starts_with("test result:")).collect(),
+    };
+    let sum = |word: &str| results.iter().map(|line| before(line, word)).sum();
+    let skipped = lines
+        .iter()
+        .filter_map(|line| skipped(line.trim()))
+        .map(str::to_owned)
+        .collect();
+    (sum(" passed"), sum(" failed"), skipped)
+}
+
+/// The name of the test that a line says is skipped.
+fn skipped(line: &str) -> Option<&str> {
+    let by_cargo = line
+        .strip_prefix("test ")
+        .and_then(|rest| rest.split_once(" ... ignored"))
+        .map(|(name, _)| name);
+    let by_nextest = || {
+        line.strip_prefix("SKIP [")
+            .and_then(|rest| rest.split_once("] "))
+            .map(|(_, name)| name)
+    };
+    by_cargo.or_else(by_nextest).map(str::trim)
 }
 
 /// The number that stands before a word.
@@ -124,6 +136,7 @@ mod tests {
     #[test]
     fn counts_what_nextest_prints() {
         let text = "        SKIP [         ] (   4/  4) crate tests::slow\n\
+            test result: FAILED. 0 passed; 1 failed; 0 ignored; 0 measured; 0 filtered out; finished in 0.0s\n\
             ------------\n     Summary [   0.02s] 3 tests run: 2 passed (1 slow), 1 failed, 1 skipped";
         let (passed, failed, skipped) = count(&lines(text));
         assert_eq!((passed, failed, skipped.len()), (2, 1, 1));
