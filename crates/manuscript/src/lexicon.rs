@@ -201,6 +201,9 @@ pub(crate) fn heading(words: &str) -> Option<Part> {
 
 /// One of them: `leaves` to `leaf`, `tomatoes` to `tomato`, `berries` to `berry`.
 pub(crate) fn singular(word: &str) -> String {
+    if !word.ends_with('s') {
+        return word.to_owned();
+    }
     for (end, put) in [
         ("leaves", "leaf"),
         ("loaves", "loaf"),
