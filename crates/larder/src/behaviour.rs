@@ -59,12 +59,12 @@ pub struct Absorbs {
     pub soaking_hours: Option<Spread>,
 }
 
-/// Softening: a time to 'done' at 100 °C for a piece of the usual size, moved to other temperatures by an activation
-/// energy. Only the ratio of times is a published relation; the time itself is a cook's.
+/// Softening: a time to 'done' at a simmer for a piece of the usual size, moved to other temperatures by an activation
+/// energy. Only the ratio of times is a published relation; the time itself is a cook's, and cooks time a simmer.
 #[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Softens {
-    /// Minutes at 100 °C until a cook calls it tender.
-    pub minutes_at_100: Spread,
+    /// Minutes of simmering until a cook calls it tender.
+    pub minutes_at_simmer: Spread,
     /// Activation energy in kJ/mol.
     pub activation_kj_mol: f64,
 }

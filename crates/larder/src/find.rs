@@ -29,6 +29,9 @@ pub struct Match {
 
 /// What a hint for or against moves a shared name.
 const HINT: f64 = 0.2;
+/// What a name of the page's own market is set before the same name of another; behind it when the food comes by the
+/// spoon, as the stronger thing does. Never enough to be sure.
+const LOCAL: f64 = 0.05;
 /// A food below this is no rival.
 const FLOOR: f64 = 0.4;
 /// A best below this is not sure.
@@ -63,12 +66,12 @@ impl Larder {
         variants.extend(self.beginnings(name));
         variants.dedup();
         for tokens in &variants {
-            let ranked = self.index.rank(tokens);
+            let ranked = self.index.rank(tokens, hints.market);
             if ranked.iter().any(|candidate| candidate.exact) && self.state_agrees(&ranked, &stated) {
                 return self.settle_exact(ranked, hints);
             }
         }
-        let ranked = self.index.rank(&stated);
+        let ranked = self.index.rank(&stated, hints.market);
         settle_near(ranked)
     }
 
@@ -113,9 +116,12 @@ impl Larder {
         let told = ranked
             .iter()
             .any(|candidate| candidate.exact && candidate.shared && hint(candidate.food) > 0);
+        let by_the_spoon = matches!(hints.unit, Some(Unit::Tablespoon | Unit::Teaspoon));
         for candidate in ranked.iter_mut().filter(|candidate| candidate.exact) {
             let hint = f64::from(hint(candidate.food));
-            if candidate.shared {
+            if candidate.local {
+                candidate.score += if by_the_spoon { -LOCAL } else { LOCAL };
+            } else if candidate.shared {
                 candidate.score += HINT * hint;
             } else if told && hint < 0.0 {
                 candidate.score = SHARED;

@@ -2,7 +2,7 @@
 
 use potwright_measure::Unit;
 
-use crate::{Kind, State};
+use crate::{Kind, Market, State};
 
 /// The words and the unit that stand around a food's name on the line.
 #[derive(Clone, Copy, Debug, Default)]
@@ -15,6 +15,8 @@ pub struct Hints<'a> {
     pub unit: Option<Unit>,
     /// The amount is a plain count: '2 peppers'.
     pub counted: bool,
+    /// Whose English the page is in, where that is known: American purée is thin, British purée is paste.
+    pub market: Option<Market>,
 }
 
 /// +1 when the line speaks for a food of this state and kind, −1 when it speaks against, 0 when it says nothing.

@@ -5,7 +5,7 @@ use std::collections::HashMap;
 use crate::error::TableError;
 use crate::spelling::one_slip;
 use crate::words::{Class, Token, Words, fold};
-use crate::{Food, State};
+use crate::{Food, Market, State};
 
 // What a word costs that stands on one side only. Rules of thumb of our own, ordered so that a clash of what the food
 // is outweighs one of state, that one of grade, that one of cut.
@@ -31,6 +31,8 @@ struct Name {
     shared: bool,
     /// It holds only in this very form: `peppers`, not `pepper`.
     surface: Option<String>,
+    /// It holds in the English of this market only, and makes the name doubtful there.
+    market: Option<Market>,
 }
 
 /// The name index.
@@ -62,6 +64,8 @@ pub(crate) struct Candidate {
     /// Words of praise or of the food's own state that were left over: of two exact names the fuller wins.
     pub(crate) left_over: usize,
     pub(crate) shared: bool,
+    /// The name is one of the page's own market.
+    pub(crate) local: bool,
     /// Nothing but words of praise, cut, grade or state was left over or missing.
     pub(crate) small_change: bool,
 }
@@ -101,9 +105,15 @@ impl Index {
         Ok(index)
     }
 
-    /// Notes that a food bears a name: `?` before it when others may too, `=` when it holds in this form only.
+    /// Notes that a food bears a name: `?` before it when others may too, `=` when it holds in this form only, `us:` or
+    /// `uk:` when it does so in the English of one market.
     fn bear(&mut self, food: u32, name: &str) {
-        let shared = name.starts_with('?');
+        let (market, name) = match name.split_once(':') {
+            Some(("us", rest)) => (Some(Market::Us), rest),
+            Some(("uk", rest)) => (Some(Market::Uk), rest),
+            _ => (None, name),
+        };
+        let shared = name.starts_with('?') || market.is_some();
         let bare = name.trim_start_matches(['?', '=']);
         let surface = name.starts_with('=').then(|| fold(bare));
         let mut numbers: Vec<u32> = Vec::new();
@@ -114,7 +124,9 @@ impl Index {
             }
         }
         let own = self.names.iter().rev().take_while(|other| other.food == food);
-        let same = |other: &Name| other.words == numbers && other.surface == surface && other.shared == shared;
+        let same = |other: &Name| {
+            other.words == numbers && other.surface == surface && other.shared == shared && other.market == market
+        };
         if numbers.is_empty() || own.into_iter().any(same) {
             return;
         }
@@ -129,6 +141,7 @@ impl Index {
             words: numbers,
             shared,
             surface,
+            market,
         });
     }
 
@@ -180,7 +193,7 @@ impl Index {
     }
 
     /// Every food with a name that shares a word with the query, best first, one entry a food.
-    pub(crate) fn rank(&self, tokens: &[Token]) -> Vec<Candidate> {
+    pub(crate) fn rank(&self, tokens: &[Token], market: Option<Market>) -> Vec<Candidate> {
         let asked = self.asked(tokens);
         let surface = tokens
             .iter()
@@ -189,7 +202,11 @@ impl Index {
             .join(" ");
         let mut best: Vec<Candidate> = Vec::new();
         for (name, mask) in self.sharing(&asked) {
-            let Some(candidate) = self.weigh(name, mask, &asked, &surface) else {
+            let elsewhere = self
+                .names
+                .get(name as usize)
+                .is_some_and(|its| its.market.is_some() && its.market != market);
+            let Some(candidate) = self.weigh(name, mask, &asked, &surface).filter(|_| !elsewhere) else {
                 continue;
             };
             // The names of one food stand side by side.
@@ -200,6 +217,13 @@ impl Index {
                     }
                 }
                 _ => best.push(candidate),
+            }
+        }
+        // What a name means on the page's own market makes it doubtful for every other food that bears it.
+        if best.iter().any(|candidate| candidate.local && candidate.exact) {
+            for candidate in best.iter_mut().filter(|candidate| candidate.exact && !candidate.local) {
+                candidate.shared = true;
+                candidate.score = candidate.score.min(SHARED);
             }
         }
         best.sort_by(|a, b| b.score.total_cmp(&a.score).then(a.food.cmp(&b.food)));
@@ -290,6 +314,7 @@ impl Index {
             exact: true,
             left_over: 0,
             shared,
+            local: name.market.is_some(),
             small_change: true,
         };
         let head = asked.iter().rposition(|word| word.class == Class::Name);

@@ -127,8 +127,8 @@ impl Draft {
         done.softens = self
             .soft_minutes
             .zip(self.activation)
-            .map(|(minutes_at_100, activation)| Softens {
-                minutes_at_100,
+            .map(|(minutes_at_simmer, activation)| Softens {
+                minutes_at_simmer,
                 activation_kj_mol: activation.mid,
             });
         done

@@ -1,6 +1,6 @@
 //! The resolver against a table of names with what each means, written down by hand.
 
-use potwright_larder::{Hints, Larder, Match};
+use potwright_larder::{Hints, Larder, Market, Match};
 use potwright_measure::Unit;
 
 const NAMES: &str = include_str!("names.tsv");
@@ -22,7 +22,7 @@ fn hints<'a>(state: &'a [String], preparation: &'a str, unit: &str) -> Hints<'a>
         state,
         preparation,
         unit,
-        counted: false,
+        ..Hints::default()
     }
 }
 
@@ -173,4 +173,39 @@ fn every_synonym_leads_to_its_food() {
         }
     }
     assert!(wrong.is_empty(), "{} names:\n{}", wrong.len(), wrong.join("\n"));
+}
+
+/// American packers call sieved tomatoes purée; in Britain it is what America calls paste (common kitchen usage).
+#[test]
+fn a_name_that_two_markets_use_for_two_foods_is_asked_about_in_one_of_them() {
+    let larder = Larder::built_in();
+    let find = |name: &str, market, unit| {
+        let hints = Hints {
+            market,
+            unit,
+            ..Hints::default()
+        };
+        let found = larder.find(name, &hints);
+        let key = found.best.and_then(|id| larder.get(id)).map(|food| food.key.clone());
+        (key.unwrap_or_default(), found.sure)
+    };
+    let (us, uk) = (Some(Market::Us), Some(Market::Uk));
+    assert_eq!(
+        find("tomato purée", us, Some(Unit::Cup)),
+        ("tomato_passata".into(), false)
+    );
+    assert_eq!(
+        find("tomato puree", us, Some(Unit::Tablespoon)),
+        ("tomato_puree".into(), false)
+    );
+    for market in [uk, None] {
+        assert_eq!(
+            find("tomato purée", market, Some(Unit::Tablespoon)),
+            ("tomato_puree".into(), true)
+        );
+    }
+    for market in [us, uk] {
+        assert_eq!(find("tomato paste", market, None), ("tomato_puree".into(), true));
+        assert_eq!(find("passata", market, None), ("tomato_passata".into(), true));
+    }
 }

@@ -234,6 +234,70 @@ fn a_solid_that_softens_has_a_shape() {
     complain(&missing.map(|(_, food)| food.key.clone()).collect::<Vec<_>>());
 }
 
+/// Whether a food is poured as it is bought.
+fn is_liquid(food: &Food) -> bool {
+    let poured = matches!(
+        food.kind,
+        Kind::Stock | Kind::Vinegar | Kind::Wine | Kind::Beer | Kind::Spirit | Kind::Oil | Kind::Water | Kind::Milk
+    );
+    let juice = food.key.ends_with("_juice");
+    (poured || juice) && !matches!(food.state, State::Dried | State::Frozen)
+}
+
+/// Grams per millilitre at 20 °C of a mixture without air: one over the sum of share by density. Densities of water,
+/// protein, fat, carbohydrate, fibre and ash by the polynomials of Choi and Okos as in ASHRAE Refrigeration (2006)
+/// chapter 9, table 1; ethanol 0.789 g/ml (from memory).
+fn by_composition(food: &Food) -> f64 {
+    let c = &food.composition;
+    let fibre = c.fibre_g.unwrap_or(0.0);
+    let carbohydrate = c.carbohydrate_g.unwrap_or(0.0) - fibre;
+    let t = 20.0;
+    let parts = [
+        (c.water_g.unwrap_or(0.0), 0.99718 + 3.1439e-6 * t - 3.7574e-6 * t * t),
+        (c.protein_g.unwrap_or(0.0), 1.3299 - 5.184e-4 * t),
+        (c.fat_g.unwrap_or(0.0), 0.92559 - 4.1757e-4 * t),
+        (carbohydrate, 1.5991 - 3.1046e-4 * t),
+        (fibre, 1.3115 - 3.6589e-4 * t),
+        (c.ash_g.unwrap_or(0.0), 2.4238 - 2.8063e-4 * t),
+        (c.alcohol_g.unwrap_or(0.0), 0.789),
+    ];
+    let grams: f64 = parts.iter().map(|(grams, _)| grams).sum();
+    let millilitres: f64 = parts.iter().map(|(grams, density)| grams / density).sum();
+    grams / millilitres
+}
+
+#[test]
+fn a_liquid_weighs_what_a_liquid_can_weigh() {
+    // From oil to honey. And a cup of it weighs within 5 % of what its parts weigh: the rows of origin are rounded
+    // measurements, and sour milks hold a little air.
+    let (mut faults, mut seen) = (Vec::new(), 0);
+    for (_, food) in larder().foods().filter(|(_, food)| is_liquid(food)) {
+        let Some(density) = food.density("").map(|heaped| heaped.g_per_ml.mid) else {
+            continue;
+        };
+        seen += 1;
+        let expected = by_composition(food);
+        if !(0.9..=1.45).contains(&density) || (density / expected - 1.0).abs() > 0.05 {
+            faults.push(format!("{}: {density:.3} g/ml, by its parts {expected:.3}", food.key));
+        }
+    }
+    assert!(seen > 100, "only {seen} liquids have a density");
+    complain(&faults);
+}
+
+#[test]
+fn what_is_sour_says_how_sour() {
+    // 5 % acetic acid counts as 5 × (192.12 / 3) / 60.05 = 5.33 g citric acid to 100 g: three acid groups against one.
+    let acid = |key: &str| Larder::built_in().by_key(key).and_then(|food| food.behaviour.acid_g);
+    let white = acid("vinegar_white").expect("distilled vinegar has its acid");
+    assert!((white - 5.0 * 192.12 / 3.0 / 60.05).abs() < 0.05, "{white}");
+    let larder = larder();
+    let without = larder
+        .foods()
+        .filter(|(_, food)| food.kind == Kind::Vinegar && food.behaviour.acid_g.is_none_or(|acid_g| acid_g < 1.0));
+    complain(&without.map(|(_, food)| food.key.clone()).collect::<Vec<_>>());
+}
+
 #[test]
 fn names_of_two_foods_are_marked_as_shared() {
     let larder = larder();

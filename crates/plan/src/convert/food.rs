@@ -31,6 +31,7 @@ impl<'a> Known<'a> {
             preparation: &cut,
             unit: quantity.and_then(|quantity| quantity.unit),
             counted: quantity.is_some_and(|quantity| quantity.unit.is_none()),
+            market: None,
         };
         let found = larder.find(&item.name, &hints);
         let best = found.best.and_then(|id| larder.get(id));

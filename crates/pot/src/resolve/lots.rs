@@ -1,6 +1,6 @@
 //! Lots: every food of the list with its mass, make-up, pieces, warmth and preparation time.
 
-use potwright_larder::{Hints, Kind, State};
+use potwright_larder::{Hints, Kind, Market, State};
 use potwright_manuscript::{Ingredient, Item, Operation, Recipe, Target, Verb};
 use potwright_measure::{Duration, Mass, Measures, Spread};
 
@@ -134,6 +134,7 @@ impl Shelf<'_> {
             preparation: line.preparation.as_ref().map_or("", |words| &words.text),
             unit,
             counted: line.quantity.is_some() && unit.is_none(),
+            market: (self.measures == Measures::Us).then_some(Market::Us),
         };
         self.find(&item.name, &hints)
     }
