@@ -26,5 +26,5 @@ pub use matter::{Matter, Nutrient, Stuff};
 pub use process::{
     Act, Aim, Assumption, Cue, Doing, Lasts, Lot, Made, Part, Pieces, Place, Portion, Process, Source, Stretch, Vessel,
 };
-pub use resolve::{grams_per_ml, names_dish, resolve};
+pub use resolve::{grams_per_ml, make_up_100_g, names_dish, resolve};
 pub use trace::{ActTrace, Cooling, Event, Happening, PieceTrace, Sample, ServedPieces, Trace, VesselSample};

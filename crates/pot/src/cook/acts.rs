@@ -82,7 +82,9 @@ impl<'a> Run<'a> {
                         .gel
                         .mixed(state.liquid.kg(Stuff::Starch), range, matter.kg(Stuff::Starch));
                     state.liquid.add(&matter);
-                    state.dairy |= lot.kind == Kind::Milk;
+                    // Double cream is too fat to curdle.
+                    state.dairy |=
+                        lot.kind == Kind::Milk && matter.kg(Stuff::Fat) < practice::CREAM_IS_SAFE * matter.total_kg();
                     state.heat_j += joules;
                 }
             }

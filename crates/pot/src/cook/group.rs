@@ -7,6 +7,7 @@ use crate::cook::practice;
 use crate::physics::conduction::{Form, Profile, Stepper};
 use crate::physics::gelatinisation::{self, Range};
 use crate::physics::properties::{self, HeatContent};
+use crate::physics::softening::time_multiple;
 use crate::{Lot, Matter, PieceTrace, Pieces, Stuff};
 
 /// How pieces behave, read once at the draw.
@@ -115,8 +116,9 @@ fn positive(value: f64, otherwise: f64) -> f64 {
 impl Habits {
     fn read(pieces: &Pieces, kind: Kind, edible_kg: f64, z: f64) -> Self {
         let softens = pieces.softens.map(|softens| {
-            let seconds = positive(softens.minutes_at_100.at(z) * 60.0, 600.0).clamp(1.0, 1e6);
-            (seconds, softens.activation_kj_mol.clamp(0.0, 400.0))
+            let seconds = positive(softens.minutes_at_simmer.at(z) * 60.0, 600.0).clamp(1.0, 1e6);
+            let activation = softens.activation_kj_mol.clamp(0.0, 400.0);
+            (seconds / time_multiple(practice::COOKS_SIMMER_C, activation), activation)
         });
         let uptake = pieces.absorbs.map(|absorbs| Uptake {
             capacity_kg: absorbs.water_per_gram.at(z).clamp(0.0, 10.0) * edible_kg,

@@ -127,6 +127,10 @@ pub(super) const MEMBRANES_GIVE_C: f64 = 60.0;
 /// Pieces begin to fall apart when softened so far, and have done so at the second figure.
 pub(super) const FALLS_FROM: f64 = 0.8;
 pub(super) const FALLS_TO: f64 = 1.6;
+/// Cooks' softening times are taken at this temperature: the upper end of a simmer (88 to 96 °C), °C.
+pub(super) const COOKS_SIMMER_C: f64 = 96.0;
+/// A doneness time is a rule of thumb within this factor: a cue so nearly reached counts as reached.
+pub(super) const RULE_OF_THUMB: f64 = 1.5;
 /// Softening that a cook calls 'softened without colour'.
 pub(super) const SOFTENED: f64 = 0.7;
 /// Browning counts from here, °C; at the second figure so many seconds (of one batch) bring its onset, half as many for
@@ -140,6 +144,8 @@ pub(super) const BROTH_KG: f64 = 0.15;
 pub(super) const SPATTER_PER_S: f64 = 3.0e-5;
 /// Milk curdles or rises from here, °C.
 pub(super) const DAIRY_C: f64 = 85.0;
+/// Share of fat from which cream may boil without curdling.
+pub(super) const CREAM_IS_SAFE: f64 = 0.35;
 
 /// How full a vessel may be at a rolling boil and at a simmer, share of its height.
 pub(super) const FULL_BOIL: f64 = 2.0 / 3.0;

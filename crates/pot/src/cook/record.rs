@@ -36,7 +36,9 @@ impl Run<'_> {
             .collect();
         for state in &mut self.vessels {
             if !state.is_empty() {
-                state.watch.boiling_c = state.watch.boiling_c.max(state.boil_c);
+                if state.is_broth() {
+                    state.watch.boiling_c = state.watch.boiling_c.max(state.boil_c);
+                }
                 for group in &mut state.groups {
                     group.centre.push((self.time_s, group.centre_c()));
                 }

@@ -208,9 +208,24 @@ impl Running {
             }
         }
         match &self.cue {
-            Some(cue) if !self.reached(cue, state, cond) => Outcome::NotReached,
+            Some(cue) if !self.reached(cue, state, cond) && !self.nearly(cue, state) => Outcome::NotReached,
             _ => Outcome::Done,
         }
+    }
+
+    /// Whether a cue that the page's minutes did not quite reach lies within what a rule of thumb leaves open.
+    fn nearly(&self, cue: &Cue, state: &VesselState) -> bool {
+        let least = match cue {
+            Cue::Softened => practice::SOFTENED,
+            Cue::Tender(_) => 1.0,
+            _ => return false,
+        };
+        let asked = |group: &&Group| match cue {
+            Cue::Tender(lots) => lots.is_empty() || lots.contains(&group.lot),
+            _ => true,
+        };
+        let softening = state.groups.iter().filter(asked).filter(|group| group.habits.softens.is_some());
+        softening.fold(true, |all, group| all && group.tender * practice::RULE_OF_THUMB >= least)
     }
 
     fn look_again(&self, now_s: f64) -> Outcome {

@@ -216,6 +216,12 @@ impl VesselState {
         matches!(self.aim, Aim::Fry(_)) && self.place == Place::Hob
     }
 
+    /// Whether there is a liquid that can boil as one: the salty juices of a frying pan are none.
+    pub(super) fn is_broth(&self) -> bool {
+        let water_kg = self.water_kg();
+        !self.fries() && water_kg > practice::BROTH_KG && water_kg > 0.5 * self.liquid.total_kg()
+    }
+
     /// Whether pieces are bathed in the liquid rather than lying in a little of it.
     pub(super) fn covers_pieces(&self) -> bool {
         let pieces: f64 = self.groups.iter().map(Group::volume_m3).sum();

@@ -1,6 +1,6 @@
 //! What a food's composition is as [`Matter`].
 
-use potwright_larder::Food;
+use potwright_larder::{Composition, Food};
 
 use crate::{Matter, Nutrient, Stuff};
 
@@ -13,19 +13,25 @@ const GENERAL_KCAL: (f64, f64, f64) = (4.0, 9.0, 4.0);
 /// Energy of ethanol, kcal/g, as in the composition tables.
 const ALCOHOL_KCAL: f64 = 6.93;
 
-/// Make-up of 100 g of the edible part, balanced to 100 g exactly, in kilograms and the nutrients' own units.
+/// Make-up of 100 g of the edible part of a food.
+pub(super) fn hundred_grams(food: &Food) -> Matter {
+    make_up_100_g(&food.composition, food.behaviour.acid_g)
+}
+
+/// Make-up of 100 g of the edible part, balanced to 100 g exactly, in kilograms and the nutrients' own units; `acid_g`
+/// of it are organic acids, which composition tables count in the carbohydrate.
 ///
 /// A cell that is not determined counts as nought; what is missing from 100 g, or too much, is water's, because
 /// water is what differs most from one sample to the next. Only when there is not enough water is everything scaled.
 /// Carbohydrate that is neither fibre, sugar nor acid is entered as starch; it thickens only in a food whose
 /// behaviour names a starch. Where sugars are not determined either, it is all entered there.
-pub(super) fn hundred_grams(food: &Food) -> Matter {
+#[must_use]
+pub fn make_up_100_g(table: &Composition, acid_g: Option<f64>) -> Matter {
     let known = |cell: Option<f64>| cell.filter(|g| g.is_finite()).unwrap_or(0.0).max(0.0);
-    let table = &food.composition;
     let carbohydrate = known(table.carbohydrate_g);
     let fibre = known(table.fibre_g).min(carbohydrate);
     let mut rest = carbohydrate - fibre;
-    let acid = known(food.behaviour.acid_g);
+    let acid = known(acid_g);
     let acid_in_rest = acid.min(rest);
     rest -= acid_in_rest;
     let sugar = match (table.sugars_g, table.starch_g) {
@@ -50,7 +56,7 @@ pub(super) fn hundred_grams(food: &Food) -> Matter {
 
     Matter {
         mass_kg: grams.map(|g| g / 1000.0),
-        nutrients: nutrients(food, carbohydrate),
+        nutrients: nutrients(table, carbohydrate),
     }
 }
 
@@ -69,9 +75,8 @@ fn balance(grams: &mut [f64; Stuff::ALL.len()]) {
 
 /// Nutrients of 100 g. Energy by the food's own factors; without them the general ones, scaled to the energy of the
 /// table when it gives one.
-fn nutrients(food: &Food, carbohydrate_g: f64) -> [f64; Nutrient::ALL.len()] {
+fn nutrients(table: &Composition, carbohydrate_g: f64) -> [f64; Nutrient::ALL.len()] {
     let known = |cell: Option<f64>| cell.filter(|x| x.is_finite()).unwrap_or(0.0).max(0.0);
-    let table = &food.composition;
     let protein = known(table.protein_g) * known(table.protein_factor.or(Some(GENERAL_KCAL.0)));
     let fat = known(table.fat_g) * known(table.fat_factor.or(Some(GENERAL_KCAL.1)));
     let carbohydrate = carbohydrate_g * known(table.carbohydrate_factor.or(Some(GENERAL_KCAL.2)));

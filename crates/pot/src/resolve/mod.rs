@@ -43,6 +43,7 @@ pub use amount::grams_per_ml;
 use bench::Bench;
 pub use foods::names_dish;
 use lots::Shelf;
+pub use matter::make_up_100_g;
 use verbs::Class;
 use words::{has, plain};
 

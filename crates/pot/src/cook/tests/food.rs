@@ -14,7 +14,7 @@ fn onion(kg: f64) -> Lot {
     let mut onion = lot("onion", Kind::Onion, 18.0, &parts);
     onion.pieces = Some(Pieces {
         softens: Some(Softens {
-            minutes_at_100: Spread::exact(12.0),
+            minutes_at_simmer: Spread::exact(12.0),
             activation_kj_mol: 90.0,
         }),
         sheds_water: Some(Spread::exact(0.4)),

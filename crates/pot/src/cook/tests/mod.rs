@@ -11,6 +11,7 @@ use potwright_manuscript::Cover;
 use potwright_measure::{Duration, Mass, Spread, Temperature};
 
 use crate::cook::{Run, cook};
+use crate::physics::softening::time_multiple;
 use crate::*;
 
 /// A lot of one kind of matter, kilograms and °C.
@@ -77,7 +78,7 @@ fn beef(kg: f64, cube_mm: f64) -> Lot {
     beef.pieces = Some(Pieces {
         hazard: Some(Hazard::WholeMeat),
         softens: Some(Softens {
-            minutes_at_100: Spread::exact(120.0),
+            minutes_at_simmer: Spread::exact(120.0),
             activation_kj_mol: 120.0,
         }),
         sheds_water: Some(Spread::exact(0.35)),
@@ -98,7 +99,8 @@ fn carrot(kg: f64, mm: f64) -> Lot {
     let mut carrot = lot("carrot", Kind::Root, 15.0, &parts);
     carrot.pieces = Some(Pieces {
         softens: Some(Softens {
-            minutes_at_100: Spread::exact(20.0),
+            // What takes 20 minutes at 100 °C takes so many at a cook's simmer of 96 °C.
+            minutes_at_simmer: Spread::exact(20.0 * time_multiple(96.0, 159.0)),
             activation_kj_mol: 159.0,
         }),
         ..inert(Shape::Cylinder { diameter_mm: mm })
@@ -119,7 +121,7 @@ fn beans(kg: f64) -> Lot {
     beans.starch = Some(StarchKind::Pulse);
     beans.pieces = Some(Pieces {
         softens: Some(Softens {
-            minutes_at_100: Spread::exact(75.0),
+            minutes_at_simmer: Spread::exact(75.0),
             activation_kj_mol: 100.0,
         }),
         absorbs: Some(Absorbs {
