@@ -8,6 +8,7 @@ mod allergens;
 mod as_made;
 mod assemble;
 mod body;
+mod by_weight;
 mod cooling;
 mod cost;
 pub mod dossier;
@@ -32,6 +33,7 @@ mod whereabouts;
 
 pub use allergens::allergen_name;
 pub use body::flour_for_body_g;
+pub use by_weight::{ByWeight, Part, by_weight};
 pub use cooling::{judge_cooling, judge_cooling_log};
 pub use dossier::{
     AllergenRow, Body, BodyWord, CoolingRow, Doneness, Dossier, NutrientRow, Reckoned, StepRow, Target, ToTaste,

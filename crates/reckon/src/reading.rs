@@ -7,7 +7,7 @@ use crate::sampling::five_to_ninety_five;
 use crate::{Figure, Known, Measure};
 
 /// What one run has to say, in plain numbers.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, Default)]
 pub(crate) struct Reading {
     /// Mass of each lot, kilograms.
     pub(crate) lot_kg: Vec<f64>,

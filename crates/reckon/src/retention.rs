@@ -5,7 +5,7 @@
 //! loss with the liquid eaten (pulses): that is taken as printed.
 
 use potwright_larder::Kind;
-use potwright_pot::{Matter, Nutrient, Process, Source, Trace};
+use potwright_pot::{Matter, Nutrient, Process, ServedPieces, Source, Trace};
 
 use crate::reading::{lot_kg, lot_matter};
 use crate::table::{Row, rows};
@@ -35,16 +35,22 @@ pub(crate) fn by_lot(process: &Process, trace: &Trace, places: &Whereabouts) -> 
 }
 
 /// The dish's nutrients after loss by heat.
+pub(crate) fn after_heat(process: &Process, trace: &Trace, factors: &[Kept]) -> Kept {
+    let put_in = |lot| lot_matter(process, lot, lot_kg(process, trace, lot));
+    let put_in: Vec<Matter> = (0..factors.len()).map(put_in).collect();
+    left(&put_in, &trace.served_pieces, &trace.served_liquid, factors)
+}
+
+/// What is left in pieces and liquid of the nutrients put in, lot by lot.
 ///
 /// Pieces keep by their own lot's factors. What is in the liquid came out of all lots: each counts with what it
 /// brought and no longer holds in its pieces.
-pub(crate) fn after_heat(process: &Process, trace: &Trace, factors: &[Kept]) -> Kept {
+pub(crate) fn left(put_in: &[Matter], served: &[ServedPieces], liquid: &Matter, factors: &[Kept]) -> Kept {
     let mut brought = ALL.map(|_| 0.0);
     let mut left = brought;
     let mut dish = brought;
-    let in_pieces = |lot: usize| trace.served_pieces.iter().filter(move |pieces| pieces.lot == lot);
-    for (lot, kept) in factors.iter().enumerate() {
-        let put_in = lot_matter(process, lot, lot_kg(process, trace, lot));
+    let in_pieces = |lot: usize| served.iter().filter(move |pieces| pieces.lot == lot);
+    for (lot, (put_in, kept)) in put_in.iter().zip(factors).enumerate() {
         for (n, share) in kept.iter().enumerate() {
             let held: f64 = in_pieces(lot).map(|pieces| pieces.matter.nutrients[n]).sum();
             let given = (put_in.nutrients[n] - held).max(0.0);
@@ -55,7 +61,7 @@ pub(crate) fn after_heat(process: &Process, trace: &Trace, factors: &[Kept]) -> 
     }
     for n in 0..dish.len() {
         let share = if brought[n] > 0.0 { left[n] / brought[n] } else { 1.0 };
-        dish[n] += trace.served_liquid.nutrients[n] * share;
+        dish[n] += liquid.nutrients[n] * share;
     }
     dish
 }
@@ -107,7 +113,7 @@ fn kept(kind: Option<Kind>, heat: Heat) -> Kept {
 mod tests {
     use super::*;
     use crate::testing;
-    use potwright_pot::{Aim, ServedPieces};
+    use potwright_pot::Aim;
 
     fn boiled(minutes: f64) -> Heat {
         Heat {
