@@ -3,7 +3,8 @@
 use potwright_measure::{Amount, Unit, fractions};
 use serde_json::{Value, json};
 
-use crate::{FoodRef, HeatWord, Ingredient, Item, Layout, Operation, Quantity, Recipe, Target};
+use crate::method::reading::method_value;
+use crate::{Ingredient, Item, Layout, Quantity, Recipe};
 
 /// The reading of a page in the format that readings by hand are kept in.
 ///
@@ -23,7 +24,7 @@ pub fn reading(recipe: &Recipe, text: &str, id: &str) -> Value {
         })),
         "declared_times": declared_times(recipe),
         "ingredients": recipe.ingredients.iter().map(|i| ingredient(recipe, i, text)).collect::<Vec<_>>(),
-        "method": { "operations": recipe.operations.iter().map(|o| operation(recipe, o, text)).collect::<Vec<_>>() },
+        "method": method_value(text, recipe),
     })
 }
 
@@ -75,7 +76,7 @@ fn amount(amount: Amount) -> Value {
     json!({ "text": text, "min": amount.low.to_f64(), "max": amount.high.to_f64() })
 }
 
-fn item(item: &Item) -> String {
+pub(crate) fn item(item: &Item) -> String {
     if item.state.is_empty() {
         item.name.clone()
     } else {
@@ -146,51 +147,5 @@ fn unit_name(unit: Unit) -> &'static str {
         Unit::Pint | Unit::Quart | Unit::Gallon | Unit::Grain => unit.name(),
         Unit::Packet => "package",
         _ => unit.abbreviation(),
-    }
-}
-
-fn operation(recipe: &Recipe, operation: &Operation, text: &str) -> Value {
-    let foods = |refs: &[FoodRef]| refs.iter().map(|food| food_name(recipe, food)).collect::<Vec<_>>();
-    json!({
-        "text": operation.span.of(text).split_whitespace().collect::<Vec<_>>().join(" "),
-        "verb": operation.verb.name(),
-        "foods": foods(&operation.foods),
-        "into": operation.into.as_ref().map(|vessel| &vessel.words.text),
-        "into_inferred": operation.into.as_ref().is_some_and(|vessel| vessel.inferred),
-        "heat": operation.heat.map(heat_name),
-        "temperature": operation.temperature.map(|t| t.temperature().celsius()),
-        "minutes": operation.minutes.as_ref().map(|m| [m.low, m.high]),
-        "from_end": operation.minutes.as_ref().is_some_and(|m| m.from_end),
-        "cue": operation.cue.as_ref().map(|cue| &cue.text),
-        "cover": operation.cover,
-        "discard": foods(&operation.discard),
-        "keep": foods(&operation.keep),
-        "repeat": operation.repeat.as_ref().map(|repeat| &repeat.words.text),
-        "form": operation.form,
-        "optional": operation.optional,
-    })
-}
-
-fn food_name(recipe: &Recipe, food: &FoodRef) -> String {
-    match &food.target {
-        Target::Ingredient { index, item: at } => {
-            let named = recipe.ingredients.get(*index).and_then(|i| i.items.get(*at));
-            named.map_or_else(|| food.words.text.clone(), item)
-        }
-        Target::Pot => "<pot>".to_owned(),
-        Target::Component(name) => format!("<{name}>"),
-        Target::Unlisted(name) => name.clone(),
-    }
-}
-
-fn heat_name(heat: HeatWord) -> &'static str {
-    match heat {
-        HeatWord::Off => "off",
-        HeatWord::Low => "low",
-        HeatWord::MediumLow => "medium-low",
-        HeatWord::Medium => "medium",
-        HeatWord::MediumHigh => "medium-high",
-        HeatWord::High => "high",
-        HeatWord::Lower => "lower",
     }
 }

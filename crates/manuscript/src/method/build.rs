@@ -3,6 +3,7 @@
 use super::clauses::{Clause, Lead, clauses, sentences};
 use super::facts::{Facts, lid_on};
 use super::foods::{Names, Place};
+use super::nouns::Mention;
 use super::refer::{Referrer, Standing};
 use super::said::{Reader, Role, Said};
 use super::scene::{Focus, Scene};
@@ -113,7 +114,16 @@ impl<'a> Builder<'a> {
         let mut index = 0;
         while let Some(clause) = clauses.get(index) {
             index += 1;
-            let mut fed = Vec::new();
+            if clause.first && clause.lead != Lead::Bare {
+                self.foods_ahead(tokens, clause);
+            }
+            // 'grate or slice': the same work in two words.
+            let shared = sharing(tokens, &clauses, index - 1);
+            if shared.is_some_and(|next| same_work(clause, next)) {
+                continue;
+            }
+            let told = self.told(tokens, clause);
+            let mut fed = shared.map_or(Vec::new(), |next| self.objects_of(tokens, next));
             while let Some(done) = clauses
                 .get(index)
                 .filter(|next| next.lead == Lead::Done && clause.lead != Lead::Bare)
@@ -121,15 +131,7 @@ impl<'a> Builder<'a> {
                 fed.extend(self.participle(tokens, done));
                 index += 1;
             }
-            let shared = sharing(tokens, &clauses, index - 1);
-            if let Some(next) = shared {
-                // 'grate or slice': the same work in two words.
-                if same_work(clause, next) {
-                    continue;
-                }
-                fed = self.objects_of(tokens, next);
-            }
-            self.clause(tokens, clause, fed);
+            self.clause(tokens, told, fed);
         }
     }
 
@@ -230,7 +232,6 @@ impl<'a> Builder<'a> {
             rows.iter()
                 .any(|row| matches!(row.meaning, Meaning::Do(verb) if test(verb)))
         };
-        let sure = does(takes::places);
         let reader = Reader {
             text: self.text,
             tokens,
@@ -240,79 +241,16 @@ impl<'a> Builder<'a> {
         if clause.first {
             self.before(&reader, clause, &mut said);
         }
-        let goes = said.foods.iter().any(|(role, _)| *role == Role::To)
-            || said.vessels.iter().any(|(role, _)| *role == Role::To);
-        let plain = self.referrer(clause.verb, goes, None);
-        let to_food = said.foods.iter().find(|(role, _)| *role == Role::To);
-        let to_vessel = said
-            .vessels
-            .iter()
-            .find(|(role, _)| *role == Role::To)
-            .and_then(|(_, vessel)| self.scene.peek(vessel));
-        let goes_to = to_food.and_then(|(_, mention)| {
-            let there = plain.foods(
-                mention,
-                &self.scene,
-                Standing {
-                    asks: false,
-                    object: false,
-                },
-            );
-            there.first().and_then(|food| self.scene.holds(&food.target))
-        });
-        let referrer = self.referrer(clause.verb, goes, goes_to.or(to_vessel));
-        let mut foods: Vec<(Role, FoodRef)> = Vec::new();
-        let mut kept: Vec<FoodRef> = Vec::new();
-        for (role, mention) in &said.foods {
-            let standing = Standing {
-                asks: sure && matches!(role, Role::Object | Role::With),
-                object: *role == Role::Object,
-            };
-            let found = referrer.foods(mention, &self.scene, standing);
-            if let Some(left) = mention.but {
-                kept.extend(found.iter().map(|food| FoodRef {
-                    share: Share::Measure(left),
-                    ..food.clone()
-                }));
-            }
-            for verb in referrer.work_before(mention, &found, &|verb, target| self.is_done(verb, target)) {
-                if *role == Role::Object || *role == Role::With || *role == Role::In {
-                    self.operations
-                        .push(work_said_before(verb, &found, self.step, mention.words_span));
-                }
-            }
-            if mention.most {
-                self.guess_most(mention.span);
-            }
-            for food in found {
-                if !foods
-                    .iter()
-                    .any(|(_, held)| held.target == food.target && held.share == food.share)
-                {
-                    foods.push((*role, food));
-                }
-            }
-        }
-        for (role, food) in &mut foods {
-            // What is kept or thrown away out of a food is a thing of its own.
-            if let (Role::Keep | Role::Discard, Target::Unlisted(name)) = (*role, &food.target) {
-                food.target = Target::Component(name.clone());
-            }
-        }
-        foods.extend(kept.into_iter().map(|food| (Role::Keep, food)));
-        let end = tokens.get(said.end).or(tokens.get(clause.at));
-        let start = tokens.get(clause.from);
-        let span = match (start, end) {
-            (Some(start), Some(end)) if end.span.end > start.span.start => Span::new(start.span.start, end.span.end),
-            (Some(start), _) => start.span,
-            _ => Span::default(),
-        };
+        let foods = self.foods_said(&said, clause.verb, does(takes::places));
+        let first = tokens.get(clause.from).map_or(Span::default(), |token| token.span);
+        let last = tokens
+            .get(said.end)
+            .or(tokens.get(clause.at))
+            .map_or(first, |token| token.span);
+        let span = Span::new(first.start, last.end.max(first.end));
         let verb_span = tokens.get(clause.at).map_or(span, |token| token.span);
-        let half = clause
-            .at
-            .checked_sub(1)
-            .and_then(|at| tokens.get(at))
-            .is_some_and(|token| token.is("half"));
+        let before = clause.at.checked_sub(1).and_then(|at| tokens.get(at));
+        let half = before.is_some_and(|token| token.is("half"));
         Told {
             clause,
             said,
@@ -321,6 +259,71 @@ impl<'a> Builder<'a> {
             verb_span,
             half,
         }
+    }
+
+    /// The foods of a clause with the part each plays. Work that stands before a noun is an operation ahead of it.
+    fn foods_said(&mut self, said: &Said, verb: &'static str, asks: bool) -> Vec<(Role, FoodRef)> {
+        let referrer = self.referrer_to(said, verb);
+        let mut foods: Vec<(Role, FoodRef)> = Vec::new();
+        let mut kept: Vec<FoodRef> = Vec::new();
+        for (role, mention) in &said.foods {
+            let object = *role == Role::Object;
+            let standing = Standing {
+                asks: asks && matches!(role, Role::Object | Role::With),
+                object,
+            };
+            let found = referrer.foods(mention, &self.scene, standing);
+            if let Some(left) = mention.but {
+                kept.extend(found.iter().map(|food| FoodRef {
+                    share: Share::Measure(left),
+                    ..food.clone()
+                }));
+            }
+            let work = referrer.work_before(mention, &found, &|verb, target| self.is_done(verb, target));
+            for verb in work
+                .into_iter()
+                .filter(|_| matches!(role, Role::Object | Role::With | Role::In))
+            {
+                self.operations
+                    .push(work_said_before(verb, &found, self.step, mention.words_span));
+            }
+            if mention.most {
+                self.guess_most(mention.span);
+            }
+            let apart = matches!(role, Role::Keep | Role::Discard) && !mention.pronoun;
+            for food in found {
+                let food = if apart { of_its_own(food, mention) } else { food };
+                let known = foods
+                    .iter()
+                    .any(|(_, held)| held.target == food.target && held.share == food.share);
+                if !known {
+                    foods.push((*role, food));
+                }
+            }
+        }
+        foods.extend(kept.into_iter().map(|food| (Role::Keep, food)));
+        foods
+    }
+
+    /// What finds the foods of a clause, told where they go.
+    fn referrer_to(&self, said: &Said, verb: &'static str) -> Referrer<'a> {
+        let food = said.foods.iter().find(|(role, _)| *role == Role::To);
+        let vessel = said.vessels.iter().find(|(role, _)| *role == Role::To);
+        let moved = food.is_some() || vessel.is_some();
+        let plain = self.referrer(verb, moved, None);
+        let there = food.and_then(|(_, mention)| {
+            let found = plain.foods(
+                mention,
+                &self.scene,
+                Standing {
+                    asks: false,
+                    object: false,
+                },
+            );
+            found.first().and_then(|food| self.scene.holds(&food.target))
+        });
+        let goes_to = there.or_else(|| vessel.and_then(|(_, vessel)| self.scene.peek(vessel)));
+        self.referrer(verb, moved, goes_to)
     }
 
     fn guess_most(&mut self, span: Span) {
@@ -384,22 +387,22 @@ impl<'a> Builder<'a> {
         }
     }
 
-    fn clause(&mut self, tokens: &[Token], clause: &Clause, fed: Vec<FoodRef>) {
-        let mut told = self.told(tokens, clause);
+    /// Follows one clause; `fed` are the foods that participles or a later clause give it.
+    fn clause(&mut self, tokens: &[Token], mut told: Told, fed: Vec<FoodRef>) {
         let role = if told.said.says("with") {
             Role::With
         } else {
             Role::Object
         };
+        // The order reaches as far as the participles between its words.
+        let last = fed.iter().map(|food| food.words.span.end).max();
+        told.span.end = told.span.end.max(last.unwrap_or(0));
         told.foods.extend(fed.into_iter().map(|food| (role, food)));
-        if clause.lead == Lead::Bare {
+        if told.clause.lead == Lead::Bare {
             self.bare(tokens, &told);
             return;
         }
-        if clause.first {
-            self.foods_ahead(tokens, clause);
-        }
-        let Some(meaning) = self.facts(&told, |facts| facts.meaning(clause.verb)) else {
+        let Some(meaning) = self.facts(&told, |facts| facts.meaning(told.clause.verb)) else {
             return;
         };
         match meaning {
@@ -472,17 +475,19 @@ impl<'a> Builder<'a> {
         self.lid
     }
 
-    pub(super) fn set_baking(&mut self, baking: bool) {
-        self.baking = baking;
-    }
-
-    pub(super) fn baking(&self) -> bool {
-        self.baking
-    }
-
     pub(super) fn minutes_of(told: &Told) -> Option<Minutes> {
         told.said.times.first().map(|timed| timed.minutes.clone())
     }
+}
+
+/// What is kept or thrown away out of a food or a pot is a thing of its own: 'reserving the liquid'.
+fn of_its_own(mut food: FoodRef, mention: &Mention) -> FoodRef {
+    food.target = match food.target {
+        Target::Unlisted(name) => Target::Component(name),
+        Target::Pot => Target::Component(mention.words.last().cloned().unwrap_or_default()),
+        other => other,
+    };
+    food
 }
 
 /// 'sliced potatoes': the slicing, before what is done with them.

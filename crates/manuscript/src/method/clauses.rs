@@ -244,7 +244,7 @@ mod tests {
             ("Season with salt and pepper.", "season"),
             ("Salt the water, then boil the beans.", "salt boil"),
             ("Fry until the onions soften and brown, then drain.", "fry drain"),
-            ("Do not stir.", "-"),
+            ("Do not stir.", "do"),
             ("When it boils, add the rice", "add"),
             ("In a wide pan, heat the oil", "heat"),
             ("Let it bubble for a minute", "bubble"),

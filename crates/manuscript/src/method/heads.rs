@@ -225,6 +225,15 @@ fn is_order(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Go
     true
 }
 
+/// Whether the word is a form of a verb of cutting: 'the leek, chopped'.
+fn cuts(word: &str) -> bool {
+    let rows = words::verb(word)
+        .and_then(|(base, _)| words::entry(base))
+        .map(|entry| &entry.rows);
+    rows.and_then(|rows| rows.last())
+        .is_some_and(|row| row.meaning == words::Meaning::Do(crate::Verb::Cut))
+}
+
 fn self_past(word: &str) -> bool {
     matches!(word, "cut" | "split" | "spread")
 }
@@ -257,7 +266,7 @@ fn worked_on(tokens: &[Token], (start, _): (usize, usize), index: usize) -> Opti
     let led_on = tokens
         .get(index + 1)
         .is_some_and(|t| is(&t.lower, "preposition") || is(&t.lower, "joiner"));
-    if apart && led_on {
+    if apart && (led_on || cuts(at(tokens, index))) {
         last -= 1;
     }
     if last == start || !food_word(at(tokens, last - 1)) {
@@ -290,7 +299,8 @@ fn worked_on(tokens: &[Token], (start, _): (usize, usize), index: usize) -> Opti
         }
         from -= 1;
     }
-    if joined && commas == 1 && oxford_pair(tokens, from, last) {
+    let last_alone = apart && joined;
+    if last_alone || (joined && commas == 1 && oxford_pair(tokens, from, last)) {
         from = (from..last)
             .rev()
             .find(|i| is(at(tokens, *i), "joiner"))

@@ -87,7 +87,7 @@ impl Builder<'_> {
         if operation.verb == Verb::Heat && (oven_said || (said.is_some() && told.foods.is_empty())) {
             operation.foods.clear();
             self.scene.oven = said.or(self.scene.oven);
-            self.set_baking(false);
+            self.baking = false;
             if operation.into.as_ref().is_none_or(|into| into.inferred) {
                 operation.into = Some(VesselRef {
                     words: Words {
@@ -97,7 +97,7 @@ impl Builder<'_> {
                     inferred: !oven_said,
                 });
             }
-        } else if let Some(setting) = said.filter(|_| self.baking() || takes::in_oven(operation.verb)) {
+        } else if let Some(setting) = said.filter(|_| self.baking || takes::in_oven(operation.verb)) {
             self.scene.oven = Some(setting);
         }
         let inherits = takes::in_oven(operation.verb) || (operation.verb == Verb::Toast && oven_said);

@@ -22,6 +22,7 @@ mod nouns;
 mod order;
 mod phrases;
 mod place;
+pub(crate) mod reading;
 mod refer;
 mod said;
 mod scene;

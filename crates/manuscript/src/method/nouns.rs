@@ -437,7 +437,7 @@ mod tests {
             ("a dollop of soured cream", "1 -: soured cream"),
             ("juice of 1 orange", "whole: orange juice"),
             ("slices of rye bread", "whole: rye bread"),
-            ("a good pinch of saffron threads", "about 1 pinch: saffron threads"),
+            ("a good pinch of saffron threads", "1 pinch: saffron threads"),
             ("them", "whole: them"),
             ("all of it", "whole: it"),
         ] {

@@ -23,81 +23,76 @@ impl Builder<'_> {
 
     /// Finds the vessel of an operation and turns to it; the words to be shown when it is named here.
     pub(super) fn go_to_vessel(&mut self, verb: Verb, told: &Told, foods: &[FoodRef]) -> Option<VesselRef> {
-        let mut shown: Option<VesselRef> = None;
-        let mut oven = false;
-        let mut turned = false;
-        for (role, mention) in &told.said.vessels {
-            let tool = *role == Role::With && !matches!(mention.kind, VesselKind::Cook | VesselKind::Bowl);
-            if tool || matches!(role, Role::From | Role::Aside | Role::Discard) {
-                continue;
-            }
-            let words = Words::at(self.text, mention.span);
-            match mention.kind {
-                VesselKind::Cook | VesselKind::Bowl => {
-                    let known = self.scene.vessels.len();
-                    let index = self.scene.vessel(mention, without_article(words, &mention.name));
-                    let first = self
-                        .scene
-                        .vessels
-                        .get(index)
-                        .map(|vessel| vessel.words.clone())
-                        .unwrap_or_default();
-                    shown.get_or_insert(VesselRef {
-                        words: first,
-                        inferred: index < known && !mention.fresh,
-                    });
-                    self.scene.working = Some(index);
-                    turned = true;
-                }
-                VesselKind::Oven => {
-                    oven = true;
-                    self.set_baking(true);
-                }
-                VesselKind::Tool => {}
-                VesselKind::Sink | VesselKind::Cold | VesselKind::Frozen => {
-                    shown = Some(VesselRef {
-                        words: without_article(words, &mention.name),
-                        inferred: false,
-                    });
-                }
-                _ => {
-                    shown.get_or_insert(VesselRef {
-                        words: without_article(words, &mention.name),
-                        inferred: false,
-                    });
-                }
-            }
-        }
+        let before = self.scene.working;
+        self.scene.working = None;
+        let shown = self.vessel_named(told);
+        let turned = self.scene.working.is_some();
         if !turned {
+            self.scene.working = before;
             self.turn_to_food(verb, told, foods);
             self.turn_to_new(verb, told, foods);
         }
-        let has_hob_heat = told.said.heat.is_some() || told.said.says("hob") || told.said.says("stove");
-        if !oven && (has_hob_heat || (turned && takes::cooks(verb) && !takes::in_oven(verb))) {
-            self.set_baking(false);
-        }
-        let baked =
-            oven || (takes::in_oven(verb) && self.scene.oven.is_some()) || (self.baking() && takes::in_oven(verb));
-        if baked && (takes::in_oven(verb) || verb == Verb::Heat || verb == Verb::Toast) && (oven || !turned) {
-            let named = told
-                .said
-                .vessels
-                .iter()
-                .find(|(_, vessel)| vessel.kind == VesselKind::Oven);
-            let words = named.map_or_else(
-                || Words {
-                    text: "oven".to_owned(),
-                    span: told.verb_span,
-                },
-                |(_, vessel)| without_article(Words::at(self.text, vessel.span), &vessel.name),
-            );
-            self.set_baking(true);
-            return Some(VesselRef {
-                words,
-                inferred: named.is_none(),
-            });
+        self.oven_place(verb, told, turned).or(shown)
+    }
+
+    /// Turns to the vessels that are named; gives the one to be shown.
+    fn vessel_named(&mut self, told: &Told) -> Option<VesselRef> {
+        let mut shown: Option<VesselRef> = None;
+        for (role, mention) in &told.said.vessels {
+            let holds = matches!(mention.kind, VesselKind::Cook | VesselKind::Bowl);
+            let tool = (*role == Role::With && !holds) || matches!(mention.kind, VesselKind::Tool | VesselKind::Oven);
+            if tool || matches!(role, Role::From | Role::Aside | Role::Discard) {
+                continue;
+            }
+            let words = without_article(Words::at(self.text, mention.span), &mention.name);
+            let place = matches!(mention.kind, VesselKind::Sink | VesselKind::Cold | VesselKind::Frozen);
+            let mut vessel = VesselRef { words, inferred: false };
+            if holds {
+                let known = self.scene.vessels.len();
+                let index = self.scene.vessel(mention, vessel.words.clone());
+                let first = self.scene.vessels.get(index).map(|vessel| vessel.words.clone());
+                vessel = VesselRef {
+                    words: first.unwrap_or_default(),
+                    inferred: index < known && !mention.fresh,
+                };
+                self.scene.working = Some(index);
+            }
+            // 'stand the pot in iced water': the place is what matters.
+            if shown.is_none() || place {
+                shown = Some(vessel);
+            }
         }
         shown
+    }
+
+    /// The oven as the place of the work, and whether the work goes on there.
+    fn oven_place(&mut self, verb: Verb, told: &Told, turned: bool) -> Option<VesselRef> {
+        let named = told.said.vessels.iter().find(|(role, vessel)| {
+            vessel.kind == VesselKind::Oven && !matches!(role, Role::From | Role::Aside | Role::Discard)
+        });
+        let oven = named.is_some();
+        let hob = told.said.heat.is_some() || told.said.says("hob") || told.said.says("stove");
+        let bakes = takes::in_oven(verb);
+        if oven {
+            self.baking = true;
+        } else if hob || (turned && takes::cooks(verb) && !bakes) {
+            self.baking = false;
+        }
+        let baked = oven || (bakes && (self.baking || self.scene.oven.is_some()));
+        let shows = bakes || matches!(verb, Verb::Heat | Verb::Toast);
+        if !baked || !shows || (turned && !oven) {
+            return None;
+        }
+        self.baking = true;
+        let plain = Words {
+            text: "oven".to_owned(),
+            span: told.verb_span,
+        };
+        let words = named.map(|(_, vessel)| without_article(Words::at(self.text, vessel.span), &vessel.name));
+        Some(VesselRef {
+            inferred: words.is_none(),
+            words: words.unwrap_or(plain),
+        })
     }
 
     /// Without a vessel of its own, an operation is done where its foods are, or on the stove when it is heat that works.

@@ -271,68 +271,21 @@ impl Reader<'_> {
 
     /// Prepositions, and words that turn to something by the way.
     fn small(&self, said: &mut Said, at: &mut At, to: usize) -> Taken {
-        let word = self.word(at.index);
-        said.gentle |= is_gentle(word);
-        if matches!(word, "heat" | "flame" | "gas" | "fire") && matches!(at.role, Role::Object) {
-            said.heat_object = true;
+        let word = self.word(at.index).to_owned();
+        said.gentle |= is_gentle(&word);
+        said.heat_object |= matches!(word.as_str(), "heat" | "flame" | "gas" | "fire") && at.role == Role::Object;
+        said.optional |= word == "if" && !at.aside;
+        if nouns::is_adjectival(self.tokens, at.index) {
+            return Taken::No;
         }
-        let role = match word {
-            "with" | "w" | "plus" | "along" | "including" => Role::With,
-            "in" | "inside" | "among" => Role::In,
-            "to" => {
-                // 'to cover', 'to make a paste': what for.
-                let next = self.word(at.index + 1);
-                let verb = words::verb(next).is_some_and(|(_, form)| form == Inflection::Base)
-                    && words::vessel(next).is_none();
-                if verb
-                    && !self
-                        .tokens
-                        .get(at.index + 1)
-                        .is_some_and(|t| class(&t.lower).is(Class::FOOD))
-                {
-                    Role::Aside
-                } else {
-                    Role::To
-                }
-            }
-            "into" | "onto" | "on" => Role::To,
-            "over" | "across" | "around" | "round" | "under" => Role::Over,
-            "from" | "off" => Role::From,
-            "out" | "up" | "down" | "away" | "back" | "together" | "aside" | "apart" => {
-                at.index += 1;
-                return Taken::Said;
-            }
-            "through" | "thru" => Role::In,
-            "of" => {
-                at.index += 1;
-                return Taken::Passed;
-            }
-            "all" if self.word(at.index + 1) == "over" => {
-                at.index += 2;
-                return Taken::Said;
-            }
-            // 'chives, snipped': the preparation of what was named.
-            "cut" if at.apart => Role::Aside,
-            "discarding" | "throwing" => Role::Discard,
-            "keeping" | "reserving" | "saving" | "leaving" | "retaining" => Role::Keep,
-            "if" => {
-                said.optional |= !at.aside;
-                Role::Aside
-            }
-            _ if nouns::is_adjectival(self.tokens, at.index) => return Taken::No,
-            _ if is(word, "manner")
-                || is(word, "clause")
-                || is(word, "never")
-                || is(word, "preposition")
-                || is(word, "finite")
-                || is(word, "person") =>
-            {
-                Role::Aside
-            }
-            _ => return self.joiner(at, to),
+        if let Some((taken, length)) = self.particle(at.index) {
+            at.index += length;
+            return taken;
+        }
+        let Some(role) = self.role_of(&word, at) else {
+            return self.joiner(at, to);
         };
         // 'stir in the flour', 'pour over the stock': right after the verb, the preposition belongs to it.
-        let word = word.to_owned();
         let open = at.role == Role::Object
             && !at.filled
             && !at.apart
@@ -342,19 +295,52 @@ impl Reader<'_> {
         let own = open && off && self.follows_verb(at.index) && !vessel && at.index + 1 < to;
         at.index += 1;
         at.aside |= role == Role::Aside && (is(&word, "manner") || word == "to");
-        let role = if at.aside && matches!(role, Role::With | Role::In | Role::Over | Role::To) {
-            Role::Aside
-        } else {
-            role
-        };
+        let leads = matches!(role, Role::With | Role::In | Role::Over | Role::To);
         if !own {
-            (at.role, at.filled, at.food) = (role, false, false);
+            (at.role, at.filled, at.food) = (if at.aside && leads { Role::Aside } else { role }, false, false);
         }
-        if role == Role::Aside {
+        let silent = ["clause", "finite", "person"].iter().any(|class| is(&word, class));
+        if at.role == Role::Aside && !silent {
             Taken::Said
         } else {
             Taken::Passed
         }
+    }
+
+    /// Words that belong to the verb and lead nowhere.
+    fn particle(&self, index: usize) -> Option<(Taken, usize)> {
+        match self.word(index) {
+            "out" | "up" | "down" | "away" | "back" | "together" | "aside" | "apart" => Some((Taken::Said, 1)),
+            "all" if self.word(index + 1) == "over" => Some((Taken::Said, 2)),
+            "of" => Some((Taken::Passed, 1)),
+            _ => None,
+        }
+    }
+
+    /// The role that a small word gives to what follows it.
+    fn role_of(&self, word: &str, at: &At) -> Option<Role> {
+        const ASIDE: &[&str] = &["manner", "clause", "never", "preposition", "finite", "person"];
+        Some(match word {
+            "with" | "w" | "plus" | "along" | "including" => Role::With,
+            "in" | "inside" | "among" | "through" | "thru" => Role::In,
+            "to" if self.is_purpose(at.index + 1) => Role::Aside,
+            "to" | "into" | "onto" | "on" => Role::To,
+            "over" | "across" | "around" | "round" | "under" => Role::Over,
+            "from" | "off" => Role::From,
+            // 'smoked ham, cut small': the preparation of what was named.
+            "cut" if at.apart => Role::Aside,
+            _ if is(word, "discarding") => Role::Discard,
+            _ if is(word, "keeping") => Role::Keep,
+            _ if ASIDE.iter().any(|class| is(word, class)) => Role::Aside,
+            _ => return None,
+        })
+    }
+
+    /// 'to cover', 'to make a paste': what for.
+    fn is_purpose(&self, index: usize) -> bool {
+        let word = self.word(index);
+        let verb = words::verb(word).is_some_and(|(_, form)| form == Inflection::Base);
+        verb && words::vessel(word).is_none() && !class(word).is(Class::FOOD)
     }
 
     /// Whether the verb, or the verb with a particle, stands right before.

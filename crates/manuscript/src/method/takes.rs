@@ -139,3 +139,38 @@ pub(super) fn of_the_pot(verb: Verb) -> bool {
             | Verb::Dilute
     )
 }
+
+/// What stands after 'in' is used up in it: 'fry in butter', 'boil in water', 'toss in flour'.
+pub(super) fn takes_in(verb: Verb) -> bool {
+    cooks(verb) || places(verb) || verb == Verb::Parboil
+}
+
+/// What stands after 'over' has a part in it: 'pour over the croutons', 'sprinkle salt over the meat'.
+pub(super) fn takes_over(verb: Verb) -> bool {
+    matches!(
+        verb,
+        Verb::Pour
+            | Verb::Strain
+            | Verb::Spread
+            | Verb::Serve
+            | Verb::Garnish
+            | Verb::Baste
+            | Verb::Season
+            | Verb::Dredge
+    )
+}
+
+/// Without an object, what stands after 'with' is what goes in.
+pub(super) fn brings(verb: Verb) -> bool {
+    matches!(
+        verb,
+        Verb::Add
+            | Verb::Pour
+            | Verb::Thicken
+            | Verb::Garnish
+            | Verb::Stir
+            | Verb::Deglaze
+            | Verb::Spread
+            | Verb::Dilute
+    )
+}

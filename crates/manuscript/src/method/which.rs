@@ -11,106 +11,85 @@ use crate::{FoodRef, Target, Verb};
 impl Builder<'_> {
     /// The foods an operation names, or those that it must mean.
     pub(super) fn foods_of(&self, verb: Verb, told: &Told) -> Vec<FoodRef> {
-        let takes_over = matches!(
-            verb,
-            Verb::Pour
-                | Verb::Strain
-                | Verb::Spread
-                | Verb::Serve
-                | Verb::Garnish
-                | Verb::Baste
-                | Verb::Season
-                | Verb::Dredge
-        );
-        let mut foods: Vec<FoodRef> = Vec::new();
-        for (role, food) in &told.foods {
-            let goes = match role {
-                Role::Object | Role::With => true,
-                Role::In => {
-                    food.target != Target::Pot
-                        && (takes::cooks(verb) || takes::places(verb) || verb == Verb::Soak || verb == Verb::Parboil)
-                }
-                Role::Over => takes_over,
-                Role::To => self.is_fresh(&food.target) && verb != Verb::Remove,
-                _ => false,
-            };
-            if goes {
-                foods.push(food.clone());
-            }
-        }
         if verb == Verb::Repeat {
             return vec![self.pot(told)];
         }
-        if matches!(verb, Verb::Deglaze | Verb::Cover | Verb::Uncover) {
-            foods.retain(|food| {
-                matches!(food.target, Target::Ingredient { .. })
-                    || (verb == Verb::Deglaze && matches!(food.target, Target::Unlisted(_)))
-            });
-        }
-        if verb == Verb::Cut {
-            self.trimmed(told, &mut foods);
-        }
+        let mut foods = self.named(verb, told);
         let object = told.foods.iter().any(|(role, _)| *role == Role::Object) && !foods.is_empty();
-        // 'drop in the hot fat': the fat is there already, what is in hand is dropped into it.
-        let hand = self.scene.hand();
-        let into_fat = told.said.says("in") && told.clause.lead == Lead::Order;
-        if object
-            && into_fat
-            && verb == Verb::Add
-            && !hand.is_empty()
-            && foods.iter().all(|food| self.scene.here_has(&food.target))
-        {
-            return hand;
+        if object && self.drops_into_fat(verb, told, &foods) {
+            return self.scene.hand();
         }
         if object && verb == Verb::Pour && self.pours_over(told, &foods) {
             foods.insert(0, self.pot(told));
         }
         if object && verb != Verb::Serve {
-            return foods;
+            foods
+        } else {
+            self.implied(verb, told, foods)
         }
+    }
+
+    /// The foods that the clause names for this verb.
+    fn named(&self, verb: Verb, told: &Told) -> Vec<FoodRef> {
+        let goes = |(role, food): &&(Role, FoodRef)| match role {
+            Role::Object | Role::With => true,
+            Role::In => food.target != Target::Pot && takes::takes_in(verb),
+            Role::Over => takes::takes_over(verb),
+            Role::To => self.is_fresh(&food.target) && verb != Verb::Remove,
+            _ => false,
+        };
+        let mut foods: Vec<FoodRef> = told.foods.iter().filter(goes).map(|(_, food)| food.clone()).collect();
+        match verb {
+            // 'scrape up the brown bits', 'cover with foil': no foods.
+            Verb::Cover | Verb::Uncover => foods.retain(|food| matches!(food.target, Target::Ingredient { .. })),
+            Verb::Deglaze => {
+                foods.retain(|food| matches!(food.target, Target::Ingredient { .. } | Target::Unlisted(_)))
+            }
+            Verb::Cut => self.trimmed(told, &mut foods),
+            _ => {}
+        }
+        foods
+    }
+
+    /// 'Drop in the hot fat': the fat is there already, what is in hand is dropped into it.
+    fn drops_into_fat(&self, verb: Verb, told: &Told, foods: &[FoodRef]) -> bool {
+        let order = verb == Verb::Add && told.said.says("in") && told.clause.lead == Lead::Order;
+        order && !self.scene.hand().is_empty() && foods.iter().all(|food| self.scene.here_has(&food.target))
+    }
+
+    /// The foods of an order without an object: what is in hand or in the vessel, and what it is done with.
+    fn implied(&self, verb: Verb, told: &Told, foods: Vec<FoodRef>) -> Vec<FoodRef> {
+        let hand = self.scene.hand();
         // 'boil in salted water': what is in hand.
         let wet = told
             .foods
             .iter()
             .any(|(role, food)| *role == Role::In && acts(&food.target, self.names).0);
         let held = if wet && !hand.is_empty() {
-            hand
+            hand.clone()
         } else {
             self.held(verb, told)
         };
+        let with = |before: Vec<FoodRef>, foods: Vec<FoodRef>| before.into_iter().chain(foods).collect();
         match verb {
-            Verb::Season | Verb::Dredge if !foods.is_empty() => {
-                let hand: Vec<FoodRef> = held.into_iter().filter(|food| food.target != Target::Pot).collect();
-                hand.into_iter().chain(foods).collect()
-            }
+            Verb::Season | Verb::Dredge if !foods.is_empty() => with(
+                held.into_iter().filter(|food| food.target != Target::Pot).collect(),
+                foods,
+            ),
             // 'chop the garlic; stir in along with the thyme', 'peel the pears; cover with wine'.
-            Verb::Add | Verb::Pour | Verb::Stir if !foods.is_empty() && matches!(self.scene.focus, Focus::Hand(_)) => {
-                self.scene.hand().into_iter().chain(foods).collect()
-            }
+            Verb::Add | Verb::Pour | Verb::Stir if !foods.is_empty() && !hand.is_empty() => with(hand, foods),
             // 'stir into the soup': what was mixed in another vessel.
-            Verb::Add | Verb::Pour | Verb::Stir if self.goes_elsewhere(told) => {
-                let inside = self
-                    .scene
+            Verb::Add | Verb::Pour | Verb::Stir if self.goes_elsewhere(told) => with(
+                self.scene
                     .here()
                     .map(|vessel| vessel.contents.clone())
-                    .unwrap_or_default();
-                inside.into_iter().chain(foods).collect()
-            }
-            // 'cover with the stock', 'thicken with flour', 'garnish with parsley': what is named is what goes in.
-            Verb::Add
-            | Verb::Pour
-            | Verb::Thicken
-            | Verb::Garnish
-            | Verb::Stir
-            | Verb::Deglaze
-            | Verb::Spread
-            | Verb::Dilute
-                if !foods.is_empty() =>
-            {
-                foods
-            }
+                    .unwrap_or_default(),
+                foods,
+            ),
             Verb::Serve => self.served(told, foods),
-            _ => held.into_iter().chain(foods).collect(),
+            // 'cover with the stock', 'thicken with flour', 'garnish with parsley': what is named is what goes in.
+            _ if takes::brings(verb) && !foods.is_empty() => foods,
+            _ => with(held, foods),
         }
     }
 
