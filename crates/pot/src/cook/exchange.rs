@@ -9,7 +9,7 @@ use crate::cook::vessel::VesselState;
 use crate::physics::evaporation::Surface;
 use crate::physics::film::{radiation_w_m2, wall_convection};
 use crate::physics::water::latent_heat;
-use crate::{Place, Stuff};
+use crate::{Aim, Place, Stuff};
 
 /// Emissivity of a wet or oily surface (handbooks, from memory: water 0.95).
 const WET_EMISSIVITY: f64 = 0.95;
@@ -69,9 +69,10 @@ impl VesselState {
         let (temp, step) = (self.temp_c, 1.0);
         let (loss, more_loss) = (self.loss_w(temp, depth, cond), self.loss_w(temp + step, depth, cond));
         let latent_j_kg = latent_heat(temp);
+        let most = self.most_vapour_kg_s(loss, latent_j_kg, cond);
         let (vapour, more_vapour) = (
-            self.vapour_kg_s(temp, latent_j_kg, cond),
-            self.vapour_kg_s(temp + step, latent_j_kg, cond),
+            self.vapour_kg_s(temp, latent_j_kg, cond).min(most),
+            self.vapour_kg_s(temp + step, latent_j_kg, cond).min(most),
         );
         self.exchange = Exchange {
             valid: true,
@@ -132,6 +133,16 @@ impl VesselState {
         let convection = self.surface(temp_c, cond).bracket(2.3e6).convection_w_m2k;
         let flux = convection * (temp_c - air_c) + radiation_w_m2(WET_EMISSIVITY, temp_c, air_c);
         flux * self.measures.area_m2
+    }
+
+    /// What may evaporate, kg/s, while a cook brings it to the boil: near the boil the laws' bracket reaches beyond
+    /// what a burner gives, yet an open pot on full heat does boil.
+    fn most_vapour_kg_s(&self, loss_w: f64, latent_j_kg: f64, cond: &Conditions) -> f64 {
+        let most_w = self.most_power_w(cond);
+        if self.aim != Aim::Boil || self.place != Place::Hob || most_w <= 0.0 {
+            return f64::MAX;
+        }
+        practice::EVAPORATES_AT_MOST * (most_w - loss_w).max(0.0) / latent_j_kg
     }
 
     /// Evaporation below the boil, kg/s, past the lid there is.

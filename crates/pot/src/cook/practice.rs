@@ -51,6 +51,9 @@ pub(super) const BELOW_BOIL_K: f64 = 8.0;
 /// A full rolling boil: vapour driven off, kg/(h·m²). A cook turns the knob down once more than that rises.
 pub(super) const ROLLING_KG_H_M2: Spread = Spread::within_factor(24.0, 1.6);
 
+/// Of the heat that a pot on its way to the boil gets and keeps from the room, evaporation takes at most this share.
+pub(super) const EVAPORATES_AT_MOST: f64 = 0.5;
+
 /// Share of the vapour of the open pot that leaves past a lid.
 pub(super) const fn cover_share(cover: Cover) -> Spread {
     match cover {
@@ -61,9 +64,9 @@ pub(super) const fn cover_share(cover: Cover) -> Spread {
             high: 0.5,
         },
         Cover::On => Spread {
-            low: 0.06,
-            mid: 0.12,
-            high: 0.24,
+            low: 0.04,
+            mid: 0.08,
+            high: 0.16,
         },
     }
 }
