@@ -62,6 +62,30 @@ pub fn read(text: &str) -> Result<Vec<PriceLine>, Vec<Misread>> {
     if faults.is_empty() { Ok(prices) } else { Err(faults) }
 }
 
+/// The table of a price list; reading it gives the same list, but for the lines of a table that had remarks. Prices
+/// are written to four places at most, two at least.
+#[must_use]
+pub fn write(prices: &[PriceLine]) -> String {
+    let mut out = format!("{}\n", COLUMNS.join("\t"));
+    for price in prices {
+        let unit = price.unit.map_or("each", crate::stock::said);
+        let money =
+            Exact::nearest(price.price.units(), 10_000).map_or_else(String::new, |money| fractions::decimal(money, 4));
+        let places = money.split_once('.').map_or(0, |(_, places)| places.len());
+        let money = match places {
+            0 => format!("{money}.00"),
+            1 => format!("{money}0"),
+            _ => money,
+        };
+        out.push_str(&format!(
+            "{}\t{}\t{unit}\t{money}\n",
+            price.name,
+            fractions::ascii(price.amount)
+        ));
+    }
+    out
+}
+
 fn price(line: usize, text: &str, columns: usize) -> Result<PriceLine, Fault> {
     let cells: Vec<&str> = text.split('\t').map(str::trim).collect();
     let [name, amount, unit, price, ..] = cells.as_slice() else {
