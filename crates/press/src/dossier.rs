@@ -1,10 +1,10 @@
 //! The page of one dossier.
 
 use potwright_larder::Contains;
-use potwright_manuscript::Recipe;
+use potwright_manuscript::{Recipe, Verb};
 use potwright_pot::Assumption;
 use potwright_proof::Query;
-use potwright_reckon::{Body, CoolingRow, Doneness, Dossier, Figure, Known, Reckoned};
+use potwright_reckon::{Body, CoolingRow, Doneness, Dossier, Figure, Known, Reckoned, StepRow};
 
 use crate::words::{allergen, body, clock, line_of, minutes, spread, title, verdict};
 use crate::{Column, Page, Part};
@@ -18,7 +18,7 @@ pub fn page(recipe: &Recipe, text: &str, reckoned: &Reckoned, queries: &[Query])
     eats(&mut parts, dossier);
     to_taste(&mut parts, dossier);
     safe(&mut parts, dossier);
-    goes(&mut parts, dossier);
+    goes(&mut parts, recipe, dossier);
     label(&mut parts, dossier);
     allergens(&mut parts, dossier);
     costs(&mut parts, dossier);
@@ -35,10 +35,11 @@ pub fn page(recipe: &Recipe, text: &str, reckoned: &Reckoned, queries: &[Query])
 
 /// Serves, yield and time in one line.
 fn under(dossier: &Dossier) -> String {
-    let serves = match dossier.serves {
-        Some((low, high)) if low == high => format!("Serves {low}"),
-        Some((low, high)) => format!("Serves {low} to {high}"),
-        None => "Does not say how many it serves".into(),
+    let serves = match (dossier.serves, &dossier.makes) {
+        (Some((low, high)), _) if low == high => format!("Serves {low}"),
+        (Some((low, high)), _) => format!("Serves {low} to {high}"),
+        (None, Some(makes)) => makes.clone(),
+        (None, None) => "Does not say how many it serves".into(),
     };
     format!(
         "{serves} · {} · {} from start to table, {} of it with hands busy",
@@ -208,7 +209,7 @@ fn done_row(done: &Doneness) -> Vec<String> {
     vec![done.name.clone(), done.centre.display_value(), rule, finding, tender]
 }
 
-fn goes(parts: &mut Vec<Part>, dossier: &Dossier) {
+fn goes(parts: &mut Vec<Part>, recipe: &Recipe, dossier: &Dossier) {
     if dossier.steps.is_empty() {
         return;
     }
@@ -227,13 +228,34 @@ fn goes(parts: &mut Vec<Part>, dossier: &Dossier) {
             vec![
                 clock(step.start_min),
                 clock(step.end_min),
-                step.what.clone(),
+                in_the_pages_words(recipe, step),
                 step.temp_c.map_or(String::new(), |celsius| format!("{celsius:.0}")),
                 step.mass_kg.map_or(String::new(), |kg| format!("{kg:.2} kg")),
             ]
         })
         .collect();
     parts.push(Part::Table { columns, rows });
+}
+
+/// What a step does, by the page's own verb where the simulation knows one way of frying for several.
+fn in_the_pages_words(recipe: &Recipe, step: &StepRow) -> String {
+    let operation = recipe
+        .operations
+        .iter()
+        .find(|operation| Some(operation.span) == step.span);
+    let word = match operation.map(|operation| operation.verb) {
+        Some(Verb::Sweat) => "sweat",
+        Some(Verb::Brown) => "brown",
+        Some(Verb::Melt) => "melt",
+        Some(Verb::Toast) => "toast",
+        Some(Verb::Heat) => "heat",
+        _ => "fry",
+    };
+    let parts = step
+        .what
+        .split(", ")
+        .map(|part| if part == "fry" { word } else { part });
+    parts.collect::<Vec<_>>().join(", ")
 }
 
 fn label(parts: &mut Vec<Part>, dossier: &Dossier) {
@@ -304,12 +326,13 @@ fn allergens(parts: &mut Vec<Part>, dossier: &Dossier) {
     } else {
         parts.push(Part::Table { columns, rows });
     }
+    let causes = dossier.animal_causes.join(", ");
     let animal = match dossier.animal {
-        Some(true) => "Contains animal products.",
-        Some(false) => "No animal products.",
-        None => "Whether it is free of animal products is not known.",
+        Some(true) => format!("Contains animal products: {causes}."),
+        Some(false) => "No animal products.".into(),
+        None => format!("Whether it is free of animal products is not known: {causes}."),
     };
-    parts.push(Part::Paragraph(animal.into()));
+    parts.push(Part::Paragraph(animal));
 }
 
 fn costs(parts: &mut Vec<Part>, dossier: &Dossier) {
