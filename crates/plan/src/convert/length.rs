@@ -134,7 +134,7 @@ fn unit_after(text: &str, figure: Figure) -> Option<(usize, Unit)> {
     if rest.starts_with(['"', '″']) {
         return Some((figure.span.end + rest.chars().next()?.len_utf8(), Unit::Inch));
     }
-    let at = skip(text, figure.span.end, &[' ', '-', '‑']);
+    let at = skip(text, figure.span.end, &[' ', '-', '‑', '–']);
     let word = word_at(text, at);
     let unit = match word.to_lowercase().as_str() {
         "mm" | "millimetre" | "millimetres" | "millimeter" | "millimeters" => Unit::Millimetre,

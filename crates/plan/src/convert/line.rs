@@ -143,11 +143,11 @@ impl<'a> Task<'a> {
         let Quantity { unit, span, .. } = *self.quantity;
         let words = span.of(setting.text).to_lowercase();
         let heaped = words.split_whitespace().any(|word| HEAPS.contains(&word));
-        let systems = systems(
-            if heaped { MeasuresWanted::AsWritten } else { self.wanted },
-            unit,
-            setting.kitchens.home(),
-        );
+        let systems = if heaped {
+            &[System::Kept]
+        } else {
+            systems(self.wanted, unit, setting.kitchens.home())
+        };
         if self.factor == Exact::ONE
             && systems
                 .iter()
@@ -231,6 +231,7 @@ impl<'a> Task<'a> {
         };
         let between = Span::new(number.end, word.start.max(number.end)).of(text);
         let qualified = between.contains(char::is_alphabetic) && !phrase.sum;
+        let word = with_full_stop(text, word);
         if !qualified {
             return splices.add(text, number.join(word), now);
         }
@@ -313,6 +314,7 @@ impl<'a> Task<'a> {
         Style {
             fractions: setting.fractions,
             long_units,
+            long_metric: long_units && self.quantity.unit.is_some_and(Unit::is_metric),
             spaced,
         }
     }
@@ -366,10 +368,18 @@ impl<'a> Double<'a> {
                 .map(Unit::dimension)
                 .filter(|kind| *kind != Dimension::Piece)
         };
-        if kind(first).is_none() || kind(second).is_none() || metric(first) == metric(second) {
+        let loose = |quantity: &Quantity| quantity.unit.is_some_and(|unit| unit.spread() > 1.0);
+        if loose(first)
+            || loose(second)
+            || kind(first).is_none()
+            || kind(second).is_none()
+            || metric(first) == metric(second)
+        {
             return None;
         }
-        let between = setting.text.get(first.span.end..second.span.start)?;
+        // 'about' before the first is said of both; the second may stand within the words of the first.
+        let own = Phrase::find(setting.text, first.span, first.unit, &[second.span]).whole()?;
+        let between = setting.text.get(own.end..second.span.start)?;
         if between.contains(char::is_alphanumeric) {
             return None;
         }
@@ -380,12 +390,10 @@ impl<'a> Double<'a> {
         });
         let rest = setting.text.get(second.span.end..)?;
         let end = second.span.end + closing.filter(|c| rest.starts_with(*c)).map_or(0, char::len_utf8);
-        // 'about' before the first is said of both.
-        let start = Phrase::find(setting.text, first.span, first.unit, &[]).whole()?.start;
         Some(Double {
             first,
             second,
-            span: Span::new(start, end),
+            span: Span::new(own.start, end),
         })
     }
 
@@ -395,19 +403,21 @@ impl<'a> Double<'a> {
             MeasuresWanted::Metric => metric(self.first),
             MeasuresWanted::Us => !metric(self.first),
             MeasuresWanted::Both | MeasuresWanted::AsWritten => {
-                let own = |quantity| Task {
+                let second = [self.second.span];
+                let own = |quantity, others| Task {
                     wanted: MeasuresWanted::AsWritten,
-                    ..Task::whole(setting, quantity, known, &[])
+                    ..Task::whole(setting, quantity, known, others)
                 };
-                let outcome = own(self.first).set(setting, splices);
-                own(self.second).set(setting, splices);
+                let outcome = own(self.first, &second).set(setting, splices);
+                own(self.second, &[]).set(setting, splices);
                 return outcome;
             }
         };
         let kept = if first { self.first } else { self.second };
         let mut inner = Splices::default();
-        let outcome = Task::whole(setting, kept, known, &[]).set(setting, &mut inner);
-        let place = Phrase::find(setting.text, kept.span, kept.unit, &[])
+        let others: &[Span] = if first { &[self.second.span] } else { &[] };
+        let outcome = Task::whole(setting, kept, known, others).set(setting, &mut inner);
+        let place = Phrase::find(setting.text, kept.span, kept.unit, others)
             .whole()
             .unwrap_or(kept.span);
         splices.add(setting.text, self.span, inner.render(setting.text, place));
@@ -417,6 +427,15 @@ impl<'a> Double<'a> {
 
 fn metric(quantity: &Quantity) -> bool {
     quantity.unit.is_some_and(Unit::is_metric)
+}
+
+/// A short form of a unit with the full stop that belongs to it: '6 lbs. shin', not '5 lbs.' at the end of a line.
+fn with_full_stop(text: &str, word: Span) -> Span {
+    let rest = text.get(word.end..).unwrap_or("");
+    let own = rest
+        .strip_prefix(". ")
+        .is_some_and(|rest| rest.starts_with(char::is_lowercase));
+    Span::new(word.start, word.end + usize::from(own))
 }
 
 /// Puts the noun after a plain count, or a unit that stands behind the food ('garlic cloves'), into singular or
@@ -458,6 +477,11 @@ fn inflect(setting: &Setting<'_>, line: &Ingredient, quantity: &Quantity, known:
 /// The last word of a food's name, or the word after a closing adjective, in singular or plural.
 fn inflect_item(setting: &Setting<'_>, item: &Item, known: &Known<'_>, several: bool, splices: &mut Splices) {
     let words = item.span.of(setting.text);
+    // 'chipotle in adobo', 'chicken with giblets': the noun stands before.
+    let words = [" in ", " with "]
+        .iter()
+        .find_map(|joint| words.split_once(joint))
+        .map_or(words, |(noun, _)| noun);
     let Some(at) = words
         .char_indices()
         .rev()

@@ -16,6 +16,8 @@ pub(super) enum System {
     Us,
     /// The system of the unit it is written in.
     Own,
+    /// The very unit it is written in: a heaped spoon is counted in heaped spoons.
+    Kept,
 }
 
 /// An amount in its new measures.
@@ -99,11 +101,18 @@ impl Kitchens {
             };
             return self.counted(amount, None, pieces);
         };
+        if system == System::Kept {
+            return self.counted(amount, Some(unit), Pieces::Cut);
+        }
         match unit.dimension() {
             Dimension::Piece => self.pieces(amount, unit, written.known, system),
             Dimension::Mass => {
                 let grams = unit.mass(self.home)?;
                 self.weighed(ends(amount, grams)?, unit, written.known, system)
+            }
+            // A glass is a glass, whatever it holds.
+            Dimension::Volume if matches!(unit, Unit::Glass | Unit::Ladle) => {
+                self.counted(amount, Some(unit), Pieces::Cut)
             }
             Dimension::Volume => {
                 let ml = unit.volume(self.home)?;
@@ -119,7 +128,7 @@ impl Kitchens {
             return !(system == System::Metric && is_stick_of_fat(unit, known));
         }
         // Fingers, shakes and ladles are the same everywhere.
-        if unit.spread() > 1.0 || system == System::Own {
+        if unit.spread() > 1.0 || matches!(system, System::Own | System::Kept) {
             return true;
         }
         let target = if system == System::Us {
@@ -178,8 +187,8 @@ impl Kitchens {
     fn weighed(&self, grams: (f64, f64), unit: Unit, known: &Known<'_>, system: System) -> Option<Said> {
         match system {
             System::Metric => self.metric.mass(grams),
-            System::Own if unit.is_metric() => self.metric.mass(grams),
-            System::Own => self.ounces.mass(grams),
+            System::Own | System::Kept if unit.is_metric() => self.metric.mass(grams),
+            System::Own | System::Kept => self.ounces.mass(grams),
             System::Us => {
                 let spooned = known.liquid == Some(true) || known.kind().is_some_and(spooned_in_the_us);
                 match known.density().filter(|(_, guess)| spooned && !guess) {
@@ -205,7 +214,7 @@ impl Kitchens {
             System::Own if unit.is_metric() => self.metric.volume(ml),
             System::Own if unit == Unit::Cup => self.cups.volume(ml),
             System::Own if is_spoon(unit) || self.home == Measures::Us => self.own.volume(ml),
-            System::Own => self.ounces.volume(ml),
+            System::Own | System::Kept => self.ounces.volume(ml),
             System::Metric if known.liquid == Some(true) || ml.1 <= SPOONED_ML => self.metric.volume(ml),
             System::Metric => match known.density() {
                 Some((density, guessed)) => {

@@ -4,7 +4,7 @@
 //! text, unless it is the size of a vessel or so much at a time.
 
 use potwright_larder::Hints;
-use potwright_manuscript::{FoodRef, Ingredient, Item, Quantity, Recipe, Share, Target};
+use potwright_manuscript::{FoodRef, Ingredient, Item, Quantity, Recipe, Share, Span, Target};
 use potwright_measure::{Dimension, Unit};
 
 use super::food::Known;
@@ -13,11 +13,20 @@ use super::phrase::{self, Measure};
 use crate::splice::Splices;
 
 pub(super) fn set(setting: &Setting<'_>, recipe: &Recipe, splices: &mut Splices) {
+    let listed = listed(recipe);
+    let is_free = |place: Span| {
+        !listed
+            .iter()
+            .any(|span| span.start < place.end && place.start < span.end)
+    };
     for operation in &recipe.operations {
         for food in operation.foods.iter().chain(&operation.keep).chain(&operation.discard) {
             let Share::Measure(quantity) = &food.share else {
                 continue;
             };
+            if !is_free(quantity.span) || is_each(setting.text, quantity) {
+                continue;
+            }
             let line = line_of(recipe, food);
             let item = match &food.target {
                 Target::Ingredient { item, .. } => line.items.get(*item),
@@ -27,14 +36,29 @@ pub(super) fn set(setting: &Setting<'_>, recipe: &Recipe, splices: &mut Splices)
             Task::whole(setting, quantity, &known, &[]).set(setting, splices);
         }
     }
-    for step in &recipe.steps {
-        for measure in phrase::measures(setting.text, step.words.span) {
-            let place = measure.quantity.span;
-            if !splices.touches(place) && !is_a_size(setting.text, &measure) {
-                set_stray(setting, &measure.quantity, splices);
-            }
+    // Of a list, only what the line says beside its amounts: 'juice of 2 lemons (you want a good 80 ml)'.
+    let lines = recipe.ingredients.iter().map(|line| line.span);
+    let steps = recipe.steps.iter().map(|step| step.words.span);
+    for measure in lines.chain(steps).flat_map(|span| phrase::measures(setting.text, span)) {
+        let place = measure.quantity.span;
+        if is_free(place) && !splices.touches(place) && !is_a_size(setting.text, &measure) {
+            set_stray(setting, &measure.quantity, splices);
         }
     }
+}
+
+/// The places of all amounts of the list: on a page in running text they stand in the method.
+fn listed<'a>(recipe: &'a Recipe) -> Vec<Span> {
+    let lines = recipe.ingredients.iter();
+    let own = |line: &'a Ingredient| {
+        let others = line.alternatives.iter().filter_map(|other| other.quantity.as_ref());
+        line.quantity
+            .iter()
+            .chain(&line.also)
+            .chain(&line.package)
+            .chain(others)
+    };
+    lines.flat_map(own).map(|quantity| quantity.span).collect()
 }
 
 /// The line a food of the method stands on, or one made of its name.
@@ -88,9 +112,9 @@ fn following(setting: &Setting<'_>, end: usize) -> Option<Ingredient> {
     })
 }
 
-/// A vessel's size or so much at a time: it does not grow with the batch.
+/// The size of a vessel or a piece, or so much at a time: it does not grow with the batch.
 fn is_a_size(text: &str, measure: &Measure) -> bool {
-    const VESSELS: [&str; 24] = [
+    const VESSELS: &[&str] = &[
         "pot",
         "pan",
         "saucepan",
@@ -115,22 +139,40 @@ fn is_a_size(text: &str, measure: &Measure) -> bool {
         "measure",
         "oven",
         "kettle",
+        "piece",
+        "portion",
+        "slice",
+        "ball",
+        "chunk",
+        "tumbler",
     ];
-    const EACH: [&str; 6] = [" at a time", " per ", " each", " a person", " a head", " a batch"];
     if measure.hyphened {
         return true;
     }
-    let rest = text.get(measure.quantity.span.end..).unwrap_or("").to_lowercase();
-    let clause = rest.split(['.', ',', ';', '\n']).next().unwrap_or("");
+    let clause = clause_after(text, &measure.quantity);
     let vessel = clause.split_whitespace().take(3).any(|word| {
         let word = word.trim_matches(|c: char| !c.is_alphabetic());
         VESSELS.contains(&word) || word.strip_suffix('s').is_some_and(|one| VESSELS.contains(&one))
     });
-    let into = clause
+    let of = clause
         .split_whitespace()
         .next()
         .is_some_and(|word| matches!(word, "of" | "the"));
-    (vessel && !into) || EACH.iter().any(|words| clause.contains(words))
+    (vessel && !of) || is_each(text, &measure.quantity)
+}
+
+/// So much at a time, a head, a batch: it goes with something that does not grow.
+fn is_each(text: &str, quantity: &Quantity) -> bool {
+    const EACH: [&str; 6] = [" at a time", " per ", " each", " a person", " a head", " a batch"];
+    let clause = clause_after(text, quantity);
+    EACH.iter().any(|words| clause.contains(words))
+}
+
+/// The words after an amount up to the next mark or 'and', in small letters.
+fn clause_after(text: &str, quantity: &Quantity) -> String {
+    let rest = text.get(quantity.span.end..).unwrap_or("");
+    let clause = rest.split(['.', ',', ';', '\n']).next().unwrap_or("").to_lowercase();
+    clause.split(" and ").next().unwrap_or("").to_owned()
 }
 
 /// Units whose letter may be another thing in running text: 'C' is a scale of temperature, 't' anything.

@@ -45,7 +45,7 @@ pub(super) fn measures(text: &str, span: Span) -> Vec<Measure> {
         let more = end + usize::from(tokens.get(end).is_some_and(|token| token.is(&["more", "extra"])));
         let hyphened = tokens.get(end).is_some_and(|token| token.is(&["-", "‑"]));
         let word = more + usize::from(hyphened);
-        if let Some((place, unit)) = unit_at(&tokens, word)
+        if let Some((place, unit)) = unit_at(text, &tokens, word)
             && is_clear(place.of(text), unit)
             && let Some(amount) = amount(tokens.get(at..end).unwrap_or(&[]))
         {
@@ -65,17 +65,11 @@ pub(super) fn measures(text: &str, span: Span) -> Vec<Measure> {
 }
 
 /// A unit right here.
-fn unit_at(tokens: &[Token<'_>], at: usize) -> Option<(Span, Unit)> {
-    let (place, _) = unit_word(tokens.get(..tokens.len().min(at + 2))?, at, |_| true)?;
-    let first = tokens.get(at)?;
-    let word = tokens
-        .get(at + 1)
-        .filter(|second| place.end == second.span.end)
-        .map_or(first.text.to_owned(), |second| {
-            format!("{} {}", first.text, second.text)
-        });
-    (place.start == first.span.start).then_some(())?;
-    Some((place, Unit::from_spelling(&word)?))
+fn unit_at(text: &str, tokens: &[Token<'_>], at: usize) -> Option<(Span, Unit)> {
+    let few = tokens.get(at..tokens.len().min(at + 3))?;
+    let (place, _) = unit_word(few, 0, |_| true)?;
+    let unit = Unit::from_spelling(place.of(text))?;
+    (place.start == few.first()?.span.start).then_some((place, unit))
 }
 
 /// The number or range that some tokens say; none when they are no plain number.
@@ -309,19 +303,15 @@ fn unit_word(tokens: &[Token<'_>], from: usize, meant: impl Fn(Unit) -> bool) ->
             .get(at)
             .filter(|token| token.text.starts_with(char::is_alphabetic));
         let Some(one) = one else { continue };
-        if let Some(second) = tokens.get(at + 1) {
-            let second = if second.text == "." {
-                tokens.get(at + 2).unwrap_or(second)
-            } else {
-                second
-            };
-            let two = format!("{} {}", one.text, second.text);
+        // 'fl. oz': the full stop of an abbreviation stands between.
+        let second = at + 1 + usize::from(tokens.get(at + 1).is_some_and(|token| token.text == "."));
+        if let Some(last) = tokens
+            .get(second)
+            .filter(|token| token.text.starts_with(char::is_alphabetic))
+        {
+            let two = format!("{} {}", one.text, last.text);
             if Unit::from_spelling(&two).is_some_and(&meant) {
-                let after = tokens
-                    .iter()
-                    .position(|token| token == second)
-                    .map_or(at + 2, |place| place + 1);
-                return Some((one.span.join(second.span), after));
+                return Some((one.span.join(last.span), second + 1));
             }
         }
         if Unit::from_spelling(one.text).is_some_and(&meant) {

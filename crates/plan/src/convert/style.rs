@@ -18,6 +18,8 @@ pub(super) struct Style {
     pub(super) fractions: Fractions,
     /// `tablespoons`, not `tbsp`.
     pub(super) long_units: bool,
+    /// `litres`, not `l`: only where the page writes metric units out.
+    pub(super) long_metric: bool,
     /// `50 g`, not `50g`.
     pub(super) spaced: bool,
 }
@@ -80,12 +82,17 @@ impl Style {
 
     fn one(self, amount: Exact, unit: Unit) -> String {
         let short = unit.abbreviation();
-        let name = if self.long_units || short == unit.name() {
+        let long = if unit.is_metric() {
+            self.long_metric
+        } else {
+            self.long_units
+        };
+        let name = if long || short == unit.name() {
             unit.written(amount)
         } else {
             short
         };
-        let gap = if self.spaced || !unit.is_metric() || self.long_units {
+        let gap = if self.spaced || !unit.is_metric() || long {
             " "
         } else {
             ""
@@ -116,14 +123,30 @@ pub(super) fn unit_word(word: &str, unit: Unit, several: bool) -> String {
     }
 }
 
-/// A noun in singular or plural by the rules of English spelling; one that the larder has in one form only stays.
+/// A noun in singular or plural: as the larder has the food's own name, else by the rules of English spelling.
 pub(super) fn noun(word: &str, food: Option<&Food>, several: bool) -> String {
     let lower = word.to_lowercase();
     let last = |name: &str| name.rsplit(' ').next().unwrap_or(name).to_lowercase();
-    if food.is_some_and(|food| food.name == food.plural && last(&food.name) == lower) {
-        return word.to_owned();
-    }
-    keep_capital(word, &if several { plural(&lower) } else { singular(&lower) })
+    let own = food
+        .map(|food| (last(&food.name), last(&food.plural)))
+        .filter(|(one, many)| one != many);
+    let now = match own {
+        Some((one, many)) if lower == one || lower == many => {
+            if several {
+                many
+            } else {
+                one
+            }
+        }
+        _ => {
+            if several {
+                plural(&lower)
+            } else {
+                singular(&lower)
+            }
+        }
+    };
+    keep_capital(word, &now)
 }
 
 /// Leaves a word that is plural already.
@@ -226,6 +249,7 @@ mod tests {
         let style = Style {
             fractions: Fractions::Letters,
             long_units: false,
+            long_metric: false,
             spaced: true,
         };
         let half: Exact = "1/2".parse().unwrap();
@@ -237,6 +261,7 @@ mod tests {
             spaced: false,
             fractions: Fractions::Plain,
             long_units: false,
+            long_metric: false,
         };
         assert_eq!(
             close.measured(Measured::of("1.2".parse().unwrap(), Unit::Litre)),

@@ -40,12 +40,18 @@ pub(super) fn all(recipe: &Recipe, text: &str, size: &Size, home: Measures) -> V
 fn one(line: &Ingredient, ingredient: usize, text: &str, factor: Exact) -> Option<Worked> {
     let quantity = line.quantity.filter(|quantity| quantity.amount.is_single())?;
     let unit = quantity.unit.filter(|unit| !unit.is_metric() && unit.spread() == 1.0)?;
-    let (large, size): (Unit, fn(Unit, Measures) -> Option<Exact>) = match unit.dimension() {
-        Dimension::Mass => (Unit::Pound, Unit::mass),
-        Dimension::Volume => (Unit::Gallon, Unit::volume),
+    let (large, in_large) = match unit.dimension() {
+        Dimension::Mass => (
+            Unit::Pound,
+            unit.mass(Measures::Us)?.checked_div(Unit::Pound.mass(Measures::Us)?)?,
+        ),
+        Dimension::Volume => (
+            Unit::Gallon,
+            unit.volume(Measures::Us)?
+                .checked_div(Unit::Gallon.volume(Measures::Us)?)?,
+        ),
         Dimension::Piece => return None,
     };
-    let in_large = size(unit, Measures::Us)?.checked_div(size(large, Measures::Us)?)?;
     let product = quantity.amount.low.checked_mul(factor)?.checked_mul(in_large)?;
     let measured = if large == Unit::Pound {
         weight_text(product)?

@@ -238,7 +238,7 @@ fn minutes(low: f64, high: f64) -> String {
 
 /// A share in percent: '53 %'.
 fn percent(share: f64) -> String {
-    format!("{:.0} %", share * 100.0)
+    format!("{} %", (share * 100.0).round())
 }
 
 /// A number with the digits a cook can use: one decimal below 10.
