@@ -22,12 +22,38 @@ pub struct Process {
     pub dish_vessel: usize,
     /// What the page says it serves, low and high.
     pub servings: Option<(f64, f64)>,
+    /// What else the page says it makes.
+    pub makes: Option<Makes>,
+    /// Foods that the page lets stand in the place of a lot. They are not cooked, but whoever eats may meet them.
+    pub alternatives: Vec<Alternative>,
     /// Lots whose amount is 'to taste' and is solved for; their `mass` is a first guess of nought.
     pub to_taste: Vec<usize>,
     /// What had to be assumed, each with the words it concerns.
     pub assumptions: Vec<Assumption>,
     /// Names the larder could not place for sure, and acts that had to be left out: for the author.
     pub open: Vec<Assumption>,
+}
+
+/// What a page says a dish makes: 'about 3 litres', '1 loaf, 12 slices'.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Makes {
+    /// The words.
+    pub words: String,
+    /// The number that counts what is eaten at once, low and high end: the 12 of '1 loaf, 12 slices'.
+    pub amount: (f64, f64),
+    /// What is counted, singular: `litre`, `slice`, `dumpling`.
+    pub unit: String,
+}
+
+/// A food that may take the place of a lot: the 'or olive oil' of 'butter or olive oil'.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Alternative {
+    /// Index into [`Process::lots`]: what it stands for.
+    pub lot: usize,
+    /// Name as printed.
+    pub name: String,
+    /// What it is.
+    pub source: Source,
 }
 
 /// Something assumed or left open.

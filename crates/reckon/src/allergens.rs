@@ -1,21 +1,19 @@
 //! Allergens of US and EU law with what causes them, and whether the dish holds anything of an animal.
 //!
-//! What was strained out still counts, and so does what is only served with the dish. Sulphites are reckoned by mass
-//! with no credit for what boils off.
+//! What was strained out still counts, and so do what is only served with the dish, what may be left out and what the
+//! page lets stand in the place of another food. Sulphites are reckoned by mass (`sulphites`).
 
 use potwright_larder::{Allergen, Contains};
-use potwright_pot::{Lot, Made, Process, Source};
+use potwright_pot::{Made, Process};
 
 use crate::AllergenRow;
+use crate::brought::{Brought, Of, brought, of};
 use crate::foods::Foods;
-use crate::reading::{Reading, share};
+use crate::reading::Reading;
+use crate::sulphites::sulphites;
 use crate::table::{Row, rows};
 
 const LAW: &str = include_str!("../data/allergen_law.tsv");
-
-/// Sulphites are declared above this in the finished food, mg of sulphur dioxide a kilogram (Regulation (EU)
-/// 1169/2011, Annex II 12).
-const SULPHITE_MG_KG: f64 = 10.0;
 
 /// The name of an allergen as the page prints it: `milk`, `rye, barley or oats`.
 #[must_use]
@@ -36,30 +34,41 @@ pub(crate) fn allergens(process: &Process, made: &[Made], central: &Reading, foo
                 Allergen::Sulphites => sulphites(process, made, central, foods),
                 _ => known_of(process, made, foods, allergen),
             };
-            let declared = |column| contains == Contains::Yes && row.text(column) == "yes";
-            Some(AllergenRow {
-                allergen,
-                contains,
-                causes,
-                declare_us: declared(2),
-                declare_eu: declared(3),
-            })
+            Some(row_of(allergen, contains, causes))
         })
         .collect()
 }
 
+/// A row with what the law makes of it.
+pub(crate) fn row_of(allergen: Allergen, contains: Contains, causes: Vec<String>) -> AllergenRow {
+    let law = law(allergen);
+    let declared = |column| {
+        let wants = law.as_ref().is_some_and(|row| row.text(column) == "yes");
+        contains == Contains::Yes && wants
+    };
+    AllergenRow {
+        allergen,
+        contains,
+        causes,
+        declare_us: declared(2),
+        declare_eu: declared(3),
+    }
+}
+
 /// What the dish holds of an allergen: the worst of its foods, and the names of those that make it so.
 fn known_of(process: &Process, made: &[Made], foods: &dyn Foods, allergen: Allergen) -> (Contains, Vec<String>) {
-    let of_lots: Vec<(Contains, String)> = process
-        .lots
-        .iter()
-        .map(|lot| of_lot(lot, made, foods, allergen))
-        .collect();
-    let worst = of_lots.iter().map(|(contains, _)| *contains).max();
+    let each = brought(process);
+    let of_each = each.iter().map(|one| in_one(one, made, foods, allergen));
+    worst(of_each.collect())
+}
+
+/// The worst that is known, and every cause of it once.
+fn worst(all: Vec<(Contains, String)>) -> (Contains, Vec<String>) {
+    let worst = all.iter().map(|(contains, _)| *contains).max();
     let worst = worst.unwrap_or(Contains::No);
     let mut causes: Vec<String> = Vec::new();
     if worst != Contains::No {
-        for (contains, cause) in of_lots {
+        for (contains, cause) in all {
             if contains == worst && !causes.contains(&cause) {
                 causes.push(cause);
             }
@@ -68,120 +77,37 @@ fn known_of(process: &Process, made: &[Made], foods: &dyn Foods, allergen: Aller
     (worst, causes)
 }
 
-fn of_lot(lot: &Lot, made: &[Made], foods: &dyn Foods, allergen: Allergen) -> (Contains, String) {
-    let unknown = (Contains::NotKnown, lot.name.clone());
-    match lot.source {
-        Source::Larder(_) => foods
-            .of(lot)
-            .map_or(unknown, |food| (food.contains(allergen), lot.name.clone())),
-        Source::Made(index) => {
-            let Some(dish) = made.get(index) else {
-                return unknown;
-            };
+fn in_one(one: &Brought, made: &[Made], foods: &dyn Foods, allergen: Allergen) -> (Contains, String) {
+    match of(one.source, made, foods) {
+        Of::Food(food) => (food.contains(allergen), one.told()),
+        Of::Made(dish) => {
             let listed = dish.allergens.iter().find(|(which, _, _)| *which == allergen);
-            listed.map_or(unknown, |(_, contains, cause)| {
-                let cause = match cause.as_str() {
-                    "" => lot.name.clone(),
-                    cause => format!("{} ({cause})", lot.name),
-                };
-                (*contains, cause)
+            listed.map_or((Contains::NotKnown, one.told()), |(_, contains, cause)| {
+                let remark = Some(cause.as_str()).filter(|cause| !cause.is_empty());
+                (*contains, one.told_with(remark))
             })
         }
-        Source::Unknown => unknown,
+        Of::Unknown => (Contains::NotKnown, one.told()),
     }
 }
 
-/// What one lot brings of sulphites.
-enum Sulphite {
-    Mg(f64),
-    Declared,
-    NotKnown,
-}
-
-fn sulphite_of(lot: &Lot, kg: f64, made: &[Made], foods: &dyn Foods) -> Sulphite {
-    match lot.source {
-        Source::Larder(_) => match foods.of(lot) {
-            None => Sulphite::NotKnown,
-            Some(food) => match (food.behaviour.sulphite_mg_kg, food.contains(Allergen::Sulphites)) {
-                (Some(mg_kg), _) => Sulphite::Mg(mg_kg * kg),
-                (None, Contains::Yes) => Sulphite::Declared,
-                (None, Contains::NotKnown) => Sulphite::NotKnown,
-                (None, Contains::No) => Sulphite::Mg(0.0),
-            },
-        },
-        Source::Made(index) => match made.get(index) {
-            None => Sulphite::NotKnown,
-            Some(dish) => {
-                let listed = dish.allergens.iter().find(|(a, _, _)| *a == Allergen::Sulphites);
-                match listed.map(|(_, contains, _)| *contains) {
-                    Some(Contains::NotKnown) | None => Sulphite::NotKnown,
-                    Some(_) => Sulphite::Mg(dish.sulphite_mg * share(kg, dish.matter.total_kg())),
-                }
-            }
-        },
-        Source::Unknown => Sulphite::NotKnown,
-    }
-}
-
-/// Sulphur dioxide brought by all lots that go into the dish, mg.
-pub(crate) fn sulphite_mg(process: &Process, made: &[Made], central: &Reading, foods: &dyn Foods) -> f64 {
-    let lots = process.lots.iter().enumerate().filter(|(_, lot)| !lot.for_serving);
-    lots.map(|(index, lot)| {
-        let kg = central.lot_kg.get(index).copied().unwrap_or(0.0);
-        match sulphite_of(lot, kg, made, foods) {
-            Sulphite::Mg(mg) => mg,
-            Sulphite::Declared | Sulphite::NotKnown => 0.0,
-        }
-    })
-    .sum()
-}
-
-fn sulphites(process: &Process, made: &[Made], central: &Reading, foods: &dyn Foods) -> (Contains, Vec<String>) {
-    let dish_kg = central.edible_kg();
-    let (mut brought, mut declared, mut not_known) = (Vec::new(), Vec::new(), Vec::new());
-    for (index, lot) in process.lots.iter().enumerate() {
-        let kg = central.lot_kg.get(index).copied().unwrap_or(0.0);
-        match sulphite_of(lot, kg, made, foods) {
-            // What is only served with the dish counts by itself.
-            Sulphite::Mg(mg) if lot.for_serving && share(mg, kg) > SULPHITE_MG_KG => {
-                declared.push(lot.name.clone());
-            }
-            Sulphite::Mg(mg) if mg > 0.0 && !lot.for_serving => brought.push((mg, lot.name.clone())),
-            Sulphite::Mg(_) => {}
-            Sulphite::Declared => declared.push(lot.name.clone()),
-            Sulphite::NotKnown => not_known.push(lot.name.clone()),
-        }
-    }
-    let total_mg: f64 = brought.iter().map(|(mg, _)| mg).sum();
-    if share(total_mg, dish_kg) > SULPHITE_MG_KG {
-        let caused =
-            |(mg, name): (f64, String)| format!("{name} ({:.1} mg in a kilogram of the dish)", share(mg, dish_kg));
-        declared.extend(brought.into_iter().map(caused));
-    }
-    if !declared.is_empty() {
-        (Contains::Yes, declared)
-    } else if !not_known.is_empty() {
-        (Contains::NotKnown, not_known)
-    } else {
-        (Contains::No, Vec::new())
-    }
-}
-
-/// Whether any animal product went in: yes when one did, none when one is not known to be free of it.
-pub(crate) fn animal(process: &Process, made: &[Made], foods: &dyn Foods) -> Option<bool> {
-    let of_lot = |lot: &Lot| match lot.source {
-        Source::Larder(_) => foods.of(lot).map(|food| food.animal),
-        Source::Made(index) => made.get(index).map(|dish| dish.animal),
-        Source::Unknown => None,
+/// Whether any animal product is or may be in the dish, and what makes it so: yes when one is, none when one is not
+/// known to be free of it.
+pub(crate) fn animal(process: &Process, made: &[Made], foods: &dyn Foods) -> (Option<bool>, Vec<String>) {
+    let of_one = |one: &Brought| match of(one.source, made, foods) {
+        Of::Food(food) if food.animal => Contains::Yes,
+        Of::Made(dish) if dish.animal => Contains::Yes,
+        Of::Food(_) | Of::Made(_) => Contains::No,
+        Of::Unknown => Contains::NotKnown,
     };
-    let all: Vec<Option<bool>> = process.lots.iter().map(of_lot).collect();
-    if all.contains(&Some(true)) {
-        Some(true)
-    } else if all.contains(&None) {
-        None
-    } else {
-        Some(false)
-    }
+    let each = brought(process);
+    let (contains, causes) = worst(each.iter().map(|one| (of_one(one), one.told())).collect());
+    let animal = match contains {
+        Contains::Yes => Some(true),
+        Contains::NotKnown => None,
+        Contains::No => Some(false),
+    };
+    (animal, causes)
 }
 
 #[cfg(test)]
@@ -189,7 +115,7 @@ mod tests {
     use super::*;
     use crate::testing::{self, Shelf};
     use potwright_larder::{FoodId, Kind};
-    use potwright_pot::Stuff;
+    use potwright_pot::{Alternative, Lot, Source, Stuff};
 
     use Allergen::{Celery, Fish, Milk, Molluscs, Sulphites, Wheat};
     use Contains::{No, NotKnown, Yes};
@@ -264,18 +190,6 @@ mod tests {
         assert_eq!(found.len(), 15, "every allergen of the law has a row");
     }
 
-    /// 150 ml of wine of 100 mg/l in 2.0 kg: 7.5 mg/kg is not above 10.
-    #[test]
-    fn little_wine_is_below_the_threshold() {
-        let mut wine = testing::food("wine", Kind::Wine, &[(Sulphites, Yes)]);
-        wine.behaviour.sulphite_mg_kg = Some(100.0);
-        let shelf = Shelf(vec![wine]);
-        let (process, mut reading) = dish(&shelf, &[0.15]);
-        reading.whole = testing::matter(&[(Stuff::Water, 2.0)]);
-        assert_eq!(sulphites(&process, &[], &reading, &shelf), (No, Vec::new()));
-        assert_eq!(sulphite_mg(&process, &[], &reading, &shelf), 15.0);
-    }
-
     #[test]
     fn what_another_dish_brought_is_named() {
         let stock = Made {
@@ -304,8 +218,60 @@ mod tests {
         assert_eq!(found, (Yes, vec!["brown stock (celery)".to_owned()]));
         assert_eq!(known_of(&process, &made, &shelf, Fish).0, No);
         // Half of the stock carries half of its 40 mg.
-        assert_eq!(sulphite_mg(&process, &made, &reading, &shelf), 20.0);
-        assert_eq!(animal(&process, &made, &shelf), Some(true));
+        assert_eq!(crate::sulphites::sulphite_mg(&process, &made, &reading, &shelf), 20.0);
+        assert_eq!(
+            animal(&process, &made, &shelf),
+            (Some(true), vec!["brown stock".to_owned()])
+        );
+    }
+
+    /// Butter or olive oil, walnuts if you like: the butter is cooked, and whoever has the oil has it without milk,
+    /// but the page lets both be in the dish. Oil first and butter second is no different.
+    #[test]
+    fn second_choices_and_what_may_be_left_out_count() {
+        let shelf = Shelf(vec![
+            testing::food("butter", Kind::Fat, &[(Milk, Yes)]),
+            testing::food("olive oil", Kind::Oil, &[]),
+            testing::food("walnuts", Kind::Nut, &[(Allergen::TreeNuts, Yes)]),
+        ]);
+        let (mut process, _) = dish(&shelf, &[0.03, 0.03, 0.05]);
+        process.lots.swap(0, 1);
+        process.lots.remove(1);
+        process.lots[1].optional = true;
+        process.alternatives = vec![Alternative {
+            lot: 0,
+            name: "butter".to_owned(),
+            source: Source::Larder(FoodId(0)),
+        }];
+        assert_eq!(process.lots[0].name, "olive oil");
+        let milk = known_of(&process, &[], &shelf, Milk);
+        assert_eq!(milk, (Yes, vec!["butter (if used instead of olive oil)".to_owned()]));
+        let nuts = known_of(&process, &[], &shelf, Allergen::TreeNuts);
+        assert_eq!(nuts, (Yes, vec!["walnuts (optional)".to_owned()]));
+        process.alternatives[0].source = Source::Unknown;
+        assert_eq!(
+            known_of(&process, &[], &shelf, Milk).0,
+            NotKnown,
+            "nobody knows what it is"
+        );
+        assert_eq!(animal(&process, &[], &shelf).0, None);
+    }
+
+    /// Strict about animals too: butter in the second place is butter on the page.
+    #[test]
+    fn an_animal_product_in_the_second_place_counts() {
+        let mut butter = testing::food("butter", Kind::Fat, &[(Milk, Yes)]);
+        butter.animal = true;
+        let shelf = Shelf(vec![testing::food("olive oil", Kind::Oil, &[]), butter]);
+        let (mut process, _) = dish(&shelf, &[0.03]);
+        assert_eq!(animal(&process, &[], &shelf), (Some(false), Vec::new()));
+        process.alternatives = vec![Alternative {
+            lot: 0,
+            name: "butter".to_owned(),
+            source: Source::Larder(FoodId(1)),
+        }];
+        let causes = vec!["butter (if used instead of olive oil)".to_owned()];
+        assert_eq!(animal(&process, &[], &shelf), (Some(true), causes));
     }
 
     #[test]
@@ -316,8 +282,8 @@ mod tests {
             known_of(&process, &[], &shelf, Milk),
             (NotKnown, vec!["a secret".to_owned()])
         );
-        assert_eq!(animal(&process, &[], &shelf), None);
-        assert_eq!(animal(&testing::process(&[]), &[], &shelf), Some(false));
+        assert_eq!(animal(&process, &[], &shelf), (None, vec!["a secret".to_owned()]));
+        assert_eq!(animal(&testing::process(&[]), &[], &shelf), (Some(false), Vec::new()));
     }
 
     #[test]

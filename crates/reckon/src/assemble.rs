@@ -3,12 +3,13 @@
 use potwright_larder::{Food, Kind};
 use potwright_pot::{Assumption, Draw, Made, Process, Stuff};
 
-use crate::allergens::{allergens, animal, sulphite_mg};
+use crate::allergens::{allergens, animal};
 use crate::as_made::{Facts, as_made};
 use crate::body::body;
 use crate::portions::Portions;
 use crate::reading::{Reading, share};
 use crate::reckon::{Given, Ground, Read};
+use crate::sulphites::sulphite_mg;
 use crate::table::rows;
 use crate::taste::Tasted;
 use crate::{Dossier, Figure, Known, Measure, Verdict, cooling, happenings, nutrition, safety, steps};
@@ -27,12 +28,12 @@ pub(crate) fn assemble(given: &Given<'_>, ground: &Ground<'_>, tasted: &Tasted, 
         ground,
         tasted,
         read,
-        portions: Portions::of(ground.process.servings),
+        portions: Portions::of(ground.process),
     };
     let central = &read.runs.central;
     let process = ground.process;
     let allergen_rows = allergens(process, given.made, central, given.foods);
-    let animal = animal(process, given.made, given.foods);
+    let (animal, animal_causes) = animal(process, given.made, given.foods);
     let cost = ground.costs.any().then(|| figures.cost());
     let whole_cost = cost
         .as_ref()
@@ -59,8 +60,9 @@ pub(crate) fn assemble(given: &Given<'_>, ground: &Ground<'_>, tasted: &Tasted, 
         yield_mass: figures.yield_mass(),
         yield_volume: figures.hanging(Measure::Litres, |r| r.volume_l),
         serves: process.servings,
+        makes: process.makes.as_ref().map(|makes| makes.words.clone()),
         portions: portions.number(central),
-        portions_because: portions.because(process.servings),
+        portions_because: portions.because(process),
         portion_mass: figures.hanging(Measure::Grams, |r| portions.share_of(1000.0 * r.yield_kg, r)),
         portion_volume: figures.hanging(Measure::Millilitres, |r| portions.share_of(1000.0 * r.volume_l, r)),
         solids: figures.hanging(Measure::Percent, |r| 100.0 * share(r.pieces_kg, r.yield_kg)),
@@ -80,6 +82,7 @@ pub(crate) fn assemble(given: &Given<'_>, ground: &Ground<'_>, tasted: &Tasted, 
         nutrition: nutrition::rows(&read.runs, &|r| portions.number(r)),
         allergens: allergen_rows,
         animal,
+        animal_causes,
         cost_per_portion: cost.as_ref().map(|_| figures.cost_per_portion()),
         cost,
         currency: given.prices.currency.clone(),
@@ -230,7 +233,7 @@ impl Figures<'_> {
         let mut all = process.assumptions.clone();
         let mut assume = |text: String| all.push(Assumption { text, span: None });
         if self.portions == Portions::OfDefault {
-            assume("The page does not say whom it serves: portions of 350 g are reckoned.".to_owned());
+            assume("The page does not say how many it serves: portions of 350 g are reckoned.".to_owned());
         }
         let served_with: Vec<&str> = process
             .lots

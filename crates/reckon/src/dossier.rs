@@ -49,6 +49,8 @@ pub struct Dossier {
     pub yield_volume: Figure,
     /// What the page says it serves, low and high; none if it does not say.
     pub serves: Option<(f64, f64)>,
+    /// The words in which the page says what it makes when that is not a number of people: 'Makes 1 loaf, 12 slices'.
+    pub makes: Option<String>,
     /// Number of portions the figures per portion are reckoned with, and why that many.
     pub portions: f64,
     /// Why that many: 'the page says 6', 'not said: portions of 350 g'.
@@ -93,8 +95,10 @@ pub struct Dossier {
     pub nutrition: Vec<NutrientRow>,
     /// Allergens of US and EU law: every one of them, *not known* and *no* included.
     pub allergens: Vec<AllergenRow>,
-    /// Whether any animal product went in; none when something is not known.
+    /// Whether any animal product is or may be in it; none when something is not known.
     pub animal: Option<bool>,
+    /// The foods that cause that answer.
+    pub animal_causes: Vec<String>,
     /// Cost of the whole dish, with what has no price left out and named.
     pub cost: Option<Figure>,
     /// Cost of a portion.

@@ -8,6 +8,7 @@ mod allergens;
 mod as_made;
 mod assemble;
 mod body;
+mod brought;
 mod by_weight;
 mod cooling;
 mod cost;
@@ -25,6 +26,7 @@ mod retention;
 mod safety;
 mod sampling;
 mod steps;
+mod sulphites;
 mod table;
 mod taste;
 #[cfg(test)]

@@ -102,6 +102,8 @@ pub(crate) fn process(lots: &[Lot]) -> Process {
         acts: Vec::new(),
         dish_vessel: 0,
         servings: None,
+        makes: None,
+        alternatives: Vec::new(),
         to_taste: Vec::new(),
         assumptions: Vec::new(),
         open: Vec::new(),

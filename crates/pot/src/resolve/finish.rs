@@ -40,6 +40,7 @@ impl Bench<'_> {
         self.said = self.served.unwrap_or(self.said);
         self.act(dish_vessel, Doing::Serve);
         let recipe = self.shelf.recipe;
+        let alternatives = self.shelf.alternatives(&self.stocked, &mut self.notes);
         let vessels = vessels::assign(&self.uses, self.shelf.kitchen, &mut self.notes);
         Process {
             title: recipe
@@ -54,6 +55,8 @@ impl Bench<'_> {
                 .yields
                 .as_ref()
                 .and_then(potwright_manuscript::YieldLine::servings),
+            makes: self.shelf.makes(),
+            alternatives,
             to_taste: self.stocked.to_taste,
             assumptions: self.notes.assumptions,
             open: self.notes.open,

@@ -19,6 +19,7 @@ mod lasts;
 mod lots;
 mod matter;
 mod moves;
+mod others;
 mod place;
 mod prepare;
 mod storage;

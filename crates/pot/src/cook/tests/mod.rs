@@ -195,6 +195,8 @@ fn process(lots: Vec<Lot>, vessels: Vec<Vessel>, acts: Vec<Act>) -> Process {
         acts,
         dish_vessel: 0,
         servings: None,
+        makes: None,
+        alternatives: Vec::new(),
         to_taste: Vec::new(),
         assumptions: Vec::new(),
         open: Vec::new(),
