@@ -18,30 +18,15 @@ pub(super) fn reset(text: &str, span: Span, wanted: MeasuresWanted, fractions: F
         let Some((end, unit)) = unit_after(text, *figure) else {
             continue;
         };
-        let inches = unit == Unit::Inch;
-        let turn = match wanted {
-            MeasuresWanted::AsWritten => false,
-            MeasuresWanted::Metric => inches,
-            MeasuresWanted::Us => !inches,
-            MeasuresWanted::Both => true,
-        };
-        if !turn {
+        if !turns(unit, wanted) {
             continue;
         }
-        let Some(mut now) = said(*figure, unit, fractions) else {
+        let noun = before_a_noun(text, end);
+        let Some(now) = said(*figure, unit, fractions, noun) else {
             continue;
         };
         let first = first_of_two(text, &figures, index);
-        let first_now = first.and_then(|first| said(first, unit, fractions));
-        if unit != Unit::Inch {
-            now.unit = if before_a_noun(text, end) {
-                "-inch"
-            } else if now.one {
-                " inch"
-            } else {
-                " inches"
-            };
-        }
+        let first_now = first.and_then(|first| said(first, unit, fractions, noun));
         if wanted == MeasuresWanted::Both {
             let range = first_now.map_or(String::new(), |first| format!("{}–", first.number));
             let place = Span::new(figure.span.start, end);
@@ -67,6 +52,16 @@ pub(super) fn reset(text: &str, span: Span, wanted: MeasuresWanted, fractions: F
     out
 }
 
+/// Whether a length in this unit is to be said in the other.
+fn turns(unit: Unit, wanted: MeasuresWanted) -> bool {
+    match wanted {
+        MeasuresWanted::AsWritten => false,
+        MeasuresWanted::Metric => unit == Unit::Inch,
+        MeasuresWanted::Us => unit != Unit::Inch,
+        MeasuresWanted::Both => true,
+    }
+}
+
 #[derive(Clone, Copy, PartialEq, Eq)]
 enum Unit {
     Millimetre,
@@ -77,13 +72,12 @@ enum Unit {
 struct Said {
     number: String,
     unit: &'static str,
-    one: bool,
 }
 
 /// The length in the other measure, as a ruler has it: inches in sixteenths below a quarter, eighths below a half,
 /// quarters below three, halves below six; millimetres below one centimetre, half centimetres below five (common
 /// practice, no source).
-fn said(figure: Figure, unit: Unit, style: Fractions) -> Option<Said> {
+fn said(figure: Figure, unit: Unit, style: Fractions, before_a_noun: bool) -> Option<Said> {
     let value = figure.value.to_f64();
     if unit == Unit::Inch {
         let cm = value * CM_PER_INCH;
@@ -95,7 +89,6 @@ fn said(figure: Figure, unit: Unit, style: Fractions) -> Option<Said> {
         return Some(Said {
             number: fractions::decimal(number, 1),
             unit,
-            one: false,
         });
     }
     let cm = if unit == Unit::Millimetre { value / 10.0 } else { value };
@@ -108,10 +101,16 @@ fn said(figure: Figure, unit: Unit, style: Fractions) -> Option<Said> {
         _ => 1,
     };
     let number = Exact::nearest(inches, parts).filter(|number| number.is_positive())?;
+    let unit = if before_a_noun {
+        "-inch"
+    } else if number <= Exact::ONE {
+        " inch"
+    } else {
+        " inches"
+    };
     Some(Said {
         number: style.number(number),
-        unit: " inches",
-        one: number <= Exact::ONE,
+        unit,
     })
 }
 

@@ -112,40 +112,42 @@ fn following(setting: &Setting<'_>, end: usize) -> Option<Ingredient> {
     })
 }
 
+/// What an amount may be the size of.
+const VESSELS: &[&str] = &[
+    "pot",
+    "pan",
+    "saucepan",
+    "casserole",
+    "dish",
+    "tin",
+    "tub",
+    "jar",
+    "mould",
+    "mold",
+    "bowl",
+    "jug",
+    "box",
+    "bag",
+    "container",
+    "can",
+    "pail",
+    "basin",
+    "cooker",
+    "bottle",
+    "packet",
+    "measure",
+    "oven",
+    "kettle",
+    "piece",
+    "portion",
+    "slice",
+    "ball",
+    "chunk",
+    "tumbler",
+];
+
 /// The size of a vessel or a piece, or so much at a time: it does not grow with the batch.
 fn is_a_size(text: &str, measure: &Measure) -> bool {
-    const VESSELS: &[&str] = &[
-        "pot",
-        "pan",
-        "saucepan",
-        "casserole",
-        "dish",
-        "tin",
-        "tub",
-        "jar",
-        "mould",
-        "mold",
-        "bowl",
-        "jug",
-        "box",
-        "bag",
-        "container",
-        "can",
-        "pail",
-        "basin",
-        "cooker",
-        "bottle",
-        "packet",
-        "measure",
-        "oven",
-        "kettle",
-        "piece",
-        "portion",
-        "slice",
-        "ball",
-        "chunk",
-        "tumbler",
-    ];
     if measure.hyphened {
         return true;
     }

@@ -5,6 +5,7 @@
 //! It multiplies and rounds, no more: what a bigger batch does to steam, pots, pans and times is not solved, but said,
 //! as [`Warning`]s computed from the page itself.
 
+mod double;
 mod food;
 mod heat;
 mod length;

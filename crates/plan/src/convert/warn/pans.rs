@@ -17,18 +17,7 @@ pub(super) fn pot(about: &About<'_>, contents: &Contents) -> Option<Warning> {
     if !about.has_a_pot() || litres <= 0.0 {
         return None;
     }
-    let named = named_litres(about);
-    let largest = about
-        .kitchen
-        .pots
-        .iter()
-        .map(|pot| (pot.litres(), pot.name.clone()))
-        .max_by(|a, b| a.0.total_cmp(&b.0));
-    let (holds, called) = match (named, largest) {
-        (Some(named), _) => (named, format!("the {}-litre pot named", short(named))),
-        (None, Some((litres, name))) => (litres, format!("the largest pot here ({name})")),
-        (None, None) => return None,
-    };
+    let (holds, called) = pot_at_hand(about)?;
     let unweighed = if contents.unweighed.is_empty() {
         String::new()
     } else {
@@ -65,6 +54,16 @@ pub(super) fn pot(about: &About<'_>, contents: &Contents) -> Option<Warning> {
         short(holds * FILLED.1)
     );
     Some(Warning::plain(WarningKind::Pot, text, "pot"))
+}
+
+/// Litres to the rim and what it is called.
+fn pot_at_hand(about: &About<'_>) -> Option<(f64, String)> {
+    if let Some(named) = named_litres(about) {
+        return Some((named, format!("the {}-litre pot named", short(named))));
+    }
+    let pots = about.kitchen.pots.iter().map(|pot| (pot.litres(), &pot.name));
+    let (litres, name) = pots.max_by(|a, b| a.0.total_cmp(&b.0))?;
+    Some((litres, format!("the largest pot here ({name})")))
 }
 
 /// The largest pot that the method or a note to the desk gives in litres or quarts.
