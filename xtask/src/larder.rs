@@ -1,7 +1,7 @@
 //! `cargo xtask larder --from FOLDER`: rewrites the generated tables of the larder from the official USDA files.
 //!
 //! In: the hand-kept key file `names.tsv` (our name → NDB number), `blends.tsv` (foods computed from several rows),
-//! and a folder with the official tables in one of the two layouts that [`official`] reads. Out: `composition.tsv`,
+//! and a folder with the official tables in one of the layouts that [`official`] reads. Out: `composition.tsv`,
 //! `weights.tsv` and `refuse.tsv`, marked as generated in their first line. With `--check` nothing is written and a
 //! difference is an error.
 //!
@@ -11,8 +11,7 @@
 #![allow(clippy::print_stdout, reason = "a task talks to the terminal")]
 
 mod blend;
-mod household;
-mod official;
+pub(crate) mod official;
 mod render;
 
 use std::fs;
@@ -20,7 +19,8 @@ use std::path::{Path, PathBuf};
 
 use anyhow::{Context, Result, bail};
 
-use official::Official;
+use potwright_larder::Kind;
+use potwright_larder::official::household;
 
 /// A row of the key file, as far as the generator needs it.
 pub(crate) struct Named {
@@ -32,7 +32,7 @@ pub(crate) struct Named {
     pub(crate) blend: bool,
     /// The row is another food's, for want of one of its own: the notes say whose.
     pub(crate) stands_in: bool,
-    pub(crate) kind: String,
+    pub(crate) kind: Kind,
 }
 
 /// Runs the generator: `--from FOLDER [--check]`.
@@ -65,7 +65,7 @@ fn regenerate(folder: &Path, check: bool) -> Result<Vec<String>> {
     let data = Path::new(env!("CARGO_MANIFEST_DIR")).join("../crates/larder/data");
     let names = names(&read(&data.join("names.tsv"))?)?;
     let blends = blend::read(&read(&data.join("blends.tsv"))?)?;
-    let official = Official::read(folder)?;
+    let official = official::read(folder)?;
     let tables = [
         ("composition.tsv", render::composition(&names, &blends, &official)?),
         ("weights.tsv", render::weights(&names, &official)?),
@@ -125,7 +125,7 @@ fn names(text: &str) -> Result<Vec<Named>> {
             ndb: numbered.then(|| ndb.to_owned()),
             blend: ndb == "blend",
             stands_in: notes.contains("stands for"),
-            kind: kind.to_owned(),
+            kind: Kind::from_word(kind).with_context(|| format!("names.tsv: '{kind}' of '{key}' is no kind"))?,
         });
     }
     Ok(names)

@@ -108,6 +108,22 @@ pub enum Kind {
     Other,
 }
 
+impl Kind {
+    /// The kind of its word in tables: `dried_fruit`; spaces may stand for the low lines.
+    #[must_use]
+    pub fn from_word(word: &str) -> Option<Kind> {
+        word_of(word)
+    }
+}
+
+/// A variant by its serialised word, spaces for low lines.
+pub(crate) fn word_of<T: serde::de::DeserializeOwned>(word: &str) -> Option<T> {
+    use serde::de::IntoDeserializer;
+    use serde::de::value::Error;
+    let word = word.trim().to_lowercase().replace(' ', "_");
+    T::deserialize(IntoDeserializer::<Error>::into_deserializer(word.as_str())).ok()
+}
+
 /// The state in which a food is bought.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]

@@ -16,6 +16,7 @@ mod hints;
 mod index;
 mod larder;
 mod load;
+pub mod official;
 pub mod packs;
 mod spelling;
 mod table;

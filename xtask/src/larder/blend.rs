@@ -4,7 +4,9 @@ use std::collections::BTreeMap;
 
 use anyhow::{Context, Result, bail};
 
-use super::official::{COLUMNS, FIGURES, Figures, Official};
+use potwright_larder::official::{COLUMNS, FIGURES, Figures, Official, value};
+
+use super::official::key;
 use super::rows;
 
 /// The parts of a blend: NDB number and share by mass; shares make one together.
@@ -36,14 +38,12 @@ pub(crate) fn read(text: &str) -> Result<BTreeMap<String, Parts>> {
 pub(crate) fn mix(parts: &Parts, official: &Official) -> Result<Figures> {
     let mut rows = Vec::new();
     for (ndb, share) in parts {
-        let figures = official
-            .figures
-            .get(ndb)
-            .with_context(|| format!("blends.tsv: no NDB {ndb}"))?;
-        rows.push((figures, *share));
+        let food = official.foods.get(&key(ndb));
+        let food = food.with_context(|| format!("blends.tsv: no NDB {ndb}"))?;
+        rows.push((&food.figures, *share));
     }
     let mut mixed: Figures = [None; FIGURES];
-    for (place, (column, _, _)) in COLUMNS.iter().enumerate() {
+    for (place, (column, _)) in COLUMNS.iter().enumerate() {
         let weigher = match *column {
             "protein_factor" => Some("protein_g"),
             "fat_factor" => Some("fat_g"),
@@ -73,10 +73,4 @@ pub(crate) fn mix(parts: &Parts, official: &Official) -> Result<Figures> {
         }
     }
     Ok(mixed)
-}
-
-/// The figure of one of our columns.
-pub(crate) fn value(figures: &Figures, column: &str) -> Option<f64> {
-    let place = COLUMNS.iter().position(|(ours, _, _)| *ours == column)?;
-    figures.get(place).copied().flatten()
 }

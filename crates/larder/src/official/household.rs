@@ -3,13 +3,13 @@
 //! What is no kitchen measure is passed over: servings, ounces, cubic inches, yields of cooked meat from raw; tins and
 //! jars too, which the table weighs sometimes whole, sometimes drained.
 
-use super::Named;
-
 /// A weight in our words: unit (`each` for a piece that is counted), cut or size.
-#[derive(Debug, PartialEq, Eq)]
-pub(crate) struct Said {
-    pub(crate) unit: &'static str,
-    pub(crate) cut: String,
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Said {
+    /// The unit, in the word of [`potwright_measure::Unit`]'s serialised form.
+    pub unit: &'static str,
+    /// The cut or size.
+    pub cut: String,
 }
 
 /// Words that make a weight something else than a measure of the food as it is bought or cut.
@@ -137,13 +137,16 @@ const CUTS: [&str; 46] = [
 const SIZES: [&str; 4] = ["small", "medium", "large", "jumbo"];
 
 /// Lower-case words of a text.
-pub(crate) fn words(text: &str) -> Vec<String> {
+#[must_use]
+pub fn words(text: &str) -> Vec<String> {
     let parts = text.split(|character: char| !character.is_alphanumeric());
     parts.filter(|part| !part.is_empty()).map(str::to_lowercase).collect()
 }
 
-/// The weight's unit and cut; nothing when it is no kitchen measure of this food.
-pub(crate) fn said(text: &str, food: &Named) -> Option<Said> {
+/// The weight's unit and cut; nothing when it is no kitchen measure of this food. `own`: the words of the food's names;
+/// 'leek' in a weight's text is then a piece of it.
+#[must_use]
+pub fn said(text: &str, own: &[String]) -> Option<Said> {
     let bare = outside_brackets(text).to_lowercase().replace("fl oz", "floz");
     let words = words(&bare);
     if words
@@ -162,19 +165,19 @@ pub(crate) fn said(text: &str, food: &Named) -> Option<Said> {
         };
         return Some(Said { unit, cut });
     }
-    let own = |word: &String| {
+    let is_own = |word: &String| {
         let singular = word
             .strip_suffix("es")
             .or_else(|| word.strip_suffix('s'))
             .unwrap_or(word);
-        food.words.iter().any(|name| name == word || name == singular)
+        own.iter().any(|name| name == word || name == singular)
     };
-    if SIZES.contains(&first.as_str()) || first == "extra" || PIECES.contains(&first.as_str()) || own(first) {
+    if SIZES.contains(&first.as_str()) || first == "extra" || PIECES.contains(&first.as_str()) || is_own(first) {
         let extra = words.iter().any(|word| word == "extra");
         let rest = words
             .iter()
             .skip(1)
-            .filter(|word| !own(word) && !PIECES.contains(&word.as_str()));
+            .filter(|word| !is_own(word) && !PIECES.contains(&word.as_str()));
         let cut = match size {
             Some("large") if extra => "extra large".to_owned(),
             Some(size) => size.to_owned(),
@@ -219,18 +222,10 @@ fn outside_brackets(text: &str) -> String {
 #[cfg(test)]
 mod tests {
     use super::{said, words};
-    use crate::larder::Named;
 
     #[test]
     fn official_wordings_in_our_units_and_cuts() {
-        let food = Named {
-            key: "potato".into(),
-            words: words("potato potatoes leek celery"),
-            ndb: None,
-            blend: false,
-            stands_in: false,
-            kind: "root".into(),
-        };
+        let own = words("potato potatoes leek celery");
         let cases = [
             ("cup, chopped", Some(("cup", "chopped"))),
             ("cup chopped", Some(("cup", "chopped"))),
@@ -255,7 +250,7 @@ mod tests {
             ("slice, large (1/4\" thick)", Some(("slice", "large"))),
         ];
         for (text, expected) in cases {
-            let found = said(text, &food);
+            let found = said(text, &own);
             assert_eq!(
                 found.as_ref().map(|said| (said.unit, said.cut.as_str())),
                 expected,
