@@ -49,6 +49,7 @@ impl Reader<'_> {
             "boil",
             "boiling",
             "boiling-point",
+            "simmering",
             "simmer",
             "paste",
             "syrup",
@@ -73,7 +74,7 @@ impl Reader<'_> {
         }
         for index in from..from + 5 {
             let token = tokens.get(index)?;
-            let point = token.is("boiling") && matches!(self.word(index + 1), "point");
+            let point = self.word(index + 1) == "point";
             if token.is_any(ENDS) && !token.is("taste") {
                 let next = index + 1 + usize::from(point);
                 // 'to the sauce' is a place, not a sign to stop; 'to a sauce' is one.

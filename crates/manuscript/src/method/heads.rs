@@ -141,11 +141,17 @@ fn after_day(tokens: &[Token], index: usize) -> bool {
     matches!(before, "morning" | "day" | "night" | "evening" | "meanwhile")
 }
 
+/// More adverbs than a sentence has in a row: the look back is bounded, so that reading stays linear.
+const ADVERBS: usize = 12;
+
+/// More words than the foods of one participle have.
+const WORKED_ON: usize = 60;
+
 /// The edge before a token, over adverbs; `None` when it stands inside a phrase.
 fn edge(tokens: &[Token], start: usize, index: usize) -> Option<Edge> {
     let mut joined = false;
     let mut before = index;
-    loop {
+    while index - before <= ADVERBS {
         if before <= start {
             return Some(if joined { Edge::Joined } else { Edge::Start });
         }
@@ -168,6 +174,7 @@ fn edge(tokens: &[Token], start: usize, index: usize) -> Option<Edge> {
         }
         before -= 1;
     }
+    None
 }
 
 /// Whether a base form at an edge is an order and not a noun, an adjective or part of a cue.
@@ -283,7 +290,7 @@ fn worked_on(tokens: &[Token], (start, _): (usize, usize), index: usize) -> Opti
     }
     let mut from = last - 1;
     let (mut commas, mut joined) = (0, false);
-    while from > start {
+    while from > start && last - from < WORKED_ON {
         let word = at(tokens, from - 1);
         let comma = at(tokens, from - 1) == ",";
         if is(word, "joiner") {
@@ -353,6 +360,10 @@ fn let_inner(tokens: &[Token], sentence: (usize, usize), index: usize, outer: &s
         let Some((verb, form)) = words::verb(&token.lower) else {
             continue;
         };
+        // 'use a blender to blend': the tool is no food.
+        if outer == "use" && at(tokens, inner - 1) != "to" {
+            continue;
+        }
         let wanted = if doing {
             form == Inflection::Ing
         } else {
@@ -375,7 +386,11 @@ fn let_inner(tokens: &[Token], sentence: (usize, usize), index: usize, outer: &s
                 form: Inflection::Base,
                 at: inner,
                 before: (index, index),
-                object: (index + 1, object_end.max(index + 1)),
+                object: if outer == "use" {
+                    (inner, inner)
+                } else {
+                    (index + 1, object_end.max(index + 1))
+                },
                 body: (inner + 1, inner + 1),
                 from: index,
                 first: false,
@@ -387,7 +402,7 @@ fn let_inner(tokens: &[Token], sentence: (usize, usize), index: usize, outer: &s
 
 /// 'Lid on, heat down': an order only where no other stands before it.
 fn lid(tokens: &[Token], sentence: (usize, usize), index: usize, last: Option<&Clause>) -> Option<Clause> {
-    let starts = last.is_none() && edge(tokens, sentence.0, index) == Some(Edge::Start) && at(tokens, index) == "lid";
+    let starts = at(tokens, index) == "lid" && last.is_none() && edge(tokens, sentence.0, index) == Some(Edge::Start);
     let state = at(tokens, index + 1);
     let (verb, form) = match state {
         "on" | "back" => words::verb("cover")?,

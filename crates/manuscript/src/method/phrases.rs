@@ -81,7 +81,9 @@ pub(super) fn minutes(tokens: &[Token], from: usize) -> Option<Found<Minutes>> {
     } else {
         usize::from(matches!(at(tokens, next), "more" | "longer"))
     };
-    let before = at(tokens, next) == "before" && !matches!(at(tokens, next + 1), "adding" | "you" | "eating");
+    let during = (from..start).any(|index| at(tokens, index) == "for");
+    let before =
+        !during && at(tokens, next) == "before" && !matches!(at(tokens, next + 1), "adding" | "you" | "eating");
     if before {
         next = to_break(tokens, next);
     }

@@ -3,7 +3,7 @@
 use super::foods::{Names, Place, Sought, plain};
 use super::nouns::{Mention, describes};
 use super::scene::{Focus, Scene};
-use super::words::{self, Inflection, is};
+use super::words::{self, Inflection, VesselKind, is};
 use crate::lexicon::{Class, class, singular};
 use crate::{FoodRef, Recipe, Share, Target, Verb, Words};
 use potwright_measure::Unit;
@@ -208,6 +208,11 @@ impl Referrer<'_> {
         }
         let described = name.split(' ').count() > 1;
         if is(&head, "pot") || (matches!(head.as_str(), "broth" | "stock" | "bouillon") && !scene.vessels.is_empty()) {
+            // From a bowl, a part of the broth is taken out of the pot.
+            let in_bowl = scene.here().is_some_and(|vessel| vessel.kind == VesselKind::Bowl) && scene.main().is_some();
+            if in_bowl && mention.share != Share::Whole {
+                return Some(Target::Component(head));
+            }
             let other = described && !matches!(head.as_str(), "broth" | "stock");
             return Some(if other { Target::Component(name) } else { Target::Pot });
         }
@@ -287,7 +292,8 @@ impl Referrer<'_> {
     /// 'each bulb', 'each batch': of what is in hand; words that are orders, and 'more' alone, are nothing.
     fn in_hand_named(&self, mention: &Mention, scene: &Scene, standing: Standing) -> Option<Vec<FoodRef>> {
         let [word] = mention.words.as_slice() else { return None };
-        if matches!(word.as_str(), "more" | "extra" | "rest") {
+        // 'tomatoes with their juice' are the tomatoes.
+        if matches!(word.as_str(), "more" | "extra" | "rest" | "juice") {
             return Some(Vec::new());
         }
         let order = words::verb(word).is_some_and(|(_, form)| form == Inflection::Base);

@@ -223,7 +223,11 @@ impl Reader<'_> {
             return moved(at, next);
         }
         if let Some(Found { value, next }) = phrases::heat(tokens, from) {
-            said.heat = Some(value);
+            // 'on low or on high': the first.
+            let other = from > 0 && self.word(from - 1) == "or" && said.heat.is_some();
+            if !other {
+                said.heat = Some(value);
+            }
             return moved(at, next);
         }
         Taken::No

@@ -214,6 +214,10 @@ impl Scene {
         match target {
             Target::Ingredient { index, item } => self.placed.get(&(*index, *item)).copied(),
             Target::Pot => self.main(),
+            // The fat is where it ran out or was melted.
+            Target::Component(name) if name.ends_with("fat") || name.starts_with("dripping") => {
+                self.vessels.iter().rposition(|v| v.kind == VesselKind::Cook && v.fat)
+            }
             other => self
                 .vessels
                 .iter()

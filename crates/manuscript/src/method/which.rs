@@ -154,17 +154,18 @@ impl Builder<'_> {
         }
     }
 
-    /// 'Pour over croutons in a tureen': what is poured is the pot.
+    /// 'Pour over croutons in a tureen', 'pour over the meat' that was taken out: what is poured is the pot.
     fn pours_over(&self, told: &Told, foods: &[FoodRef]) -> bool {
+        let dry = |food: &FoodRef| food.target != Target::Pot && !acts(&food.target, self.names).0;
         let serving = told
             .said
             .vessels
             .iter()
             .any(|(_, vessel)| vessel.kind == VesselKind::Serving);
-        let wet = foods
+        let out = foods
             .iter()
-            .any(|food| acts(&food.target, self.names).0 || food.target == Target::Pot);
-        serving && !wet && told.said.says("over")
+            .all(|food| matches!(food.target, Target::Ingredient { .. }) && !self.is_fresh(&food.target));
+        told.said.says("over") && foods.iter().all(dry) && (serving || out)
     }
 
     /// The clause says where to, by a food that is in another vessel than the one being worked in, and not what.
