@@ -27,5 +27,5 @@ pub use process::{
     Act, Aim, Alternative, Assumption, Cue, Doing, Lasts, Lot, Made, Makes, Part, Pieces, Place, Portion, Process,
     Source, Stretch, Vessel,
 };
-pub use resolve::{grams_per_ml, make_up_100_g, names_dish, resolve};
+pub use resolve::{Varied, grams_per_ml, make_up_100_g, names_dish, resolve, varied};
 pub use trace::{ActTrace, Cooling, Event, Happening, PieceTrace, Sample, ServedPieces, Trace, VesselSample};

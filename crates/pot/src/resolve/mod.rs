@@ -25,6 +25,7 @@ mod prepare;
 mod storage;
 mod table;
 mod unlisted;
+mod varied;
 mod verbs;
 mod vessels;
 mod words;
@@ -45,6 +46,7 @@ use bench::Bench;
 pub use foods::names_dish;
 use lots::Shelf;
 pub use matter::make_up_100_g;
+pub use varied::{Varied, varied};
 use verbs::Class;
 use words::{has, plain};
 
