@@ -6,7 +6,7 @@ use super::scene::{Focus, acts};
 use super::takes;
 use super::words::{Meaning, VesselKind, is};
 use crate::token::Token;
-use crate::{FoodRef, Layout, Share, Target, Verb};
+use crate::{FoodRef, Layout, Share, Target, Unsure, Verb};
 
 impl Builder<'_> {
     /// Words without a verb: foods that go in, a time that is cooking, a lid.
@@ -53,6 +53,23 @@ impl Builder<'_> {
             operation.cue.clone_from(&told.said.cue);
             self.operations.push(operation);
             self.follow(verb, told, &foods, before);
+        } else if !foods.is_empty() {
+            self.ask_what_is_done(told);
+        }
+    }
+
+    /// A sentence that names foods of the list and gives no order that is known.
+    fn ask_what_is_done(&mut self, told: &Told) {
+        let listed = told
+            .foods
+            .iter()
+            .any(|(_, food)| matches!(food.target, Target::Ingredient { .. }));
+        if listed && !self.optional {
+            self.unsure.push(Unsure {
+                span: told.span,
+                what: "What is to be done here could not be read; might a plainer verb say it?".to_owned(),
+                taken_as: None,
+            });
         }
     }
 

@@ -319,6 +319,14 @@ fn vegetables_from_another_pan_bring_what_is_in_it() {
 }
 
 #[test]
+fn an_unknown_order_is_asked_about() {
+    let (text, recipe) = page("2 onions; 1 swede", "1. Slice the onions. Frumple the swede.");
+    assert_eq!(recipe.operations.len(), 1);
+    let asked: Vec<&str> = recipe.unsure.iter().map(|unsure| unsure.span.of(&text)).collect();
+    assert_eq!(asked, ["Frumple the swede"]);
+}
+
+#[test]
 fn spans_hold_the_words() {
     let (text, recipe) = page(
         "2 onions; 20 g butter",
