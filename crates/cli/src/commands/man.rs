@@ -21,7 +21,8 @@ pub(crate) fn run() -> anyhow::Result<()> {
         section(command, &mut page)?;
     }
     man.render_extra_section(&mut page)?;
-    output::print(&page)
+    // What the library calls extra is the example.
+    output::print(String::from_utf8_lossy(&page).replace("EXTRA", "EXAMPLE").as_bytes())
 }
 
 /// A section for one command: its heading, synopsis, options and example.

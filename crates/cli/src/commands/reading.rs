@@ -79,12 +79,16 @@ fn operation(operation: &Value) -> Vec<String> {
     ]
 }
 
-/// A value in words: nothing for null, a list with commas.
+/// A value in words: nothing for null, a list with commas, the parts of an object in a row.
 fn words(value: &Value) -> String {
     match value {
         Value::Null => String::new(),
         Value::String(text) => text.clone(),
+        Value::Number(number) => number
+            .as_f64()
+            .map_or_else(|| number.to_string(), |number| number.to_string()),
         Value::Array(items) => items.iter().map(words).collect::<Vec<_>>().join(", "),
-        other => other.to_string(),
+        Value::Object(parts) => parts.values().map(words).collect::<Vec<_>>().join(" "),
+        Value::Bool(truth) => truth.to_string(),
     }
 }
