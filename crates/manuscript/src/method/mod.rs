@@ -1,9 +1,18 @@
 //! The method: what it tells the cook to do.
 //!
-//! In goes a [`Recipe`] whose list and steps are laid; out come its operations, in page order. Steps are cut into
-//! sentences and these into clauses ([`clauses`]); of each clause is read what it says ([`said`]); the foods are looked
-//! up in the list ([`refer`], [`foods`]) while the kitchen is kept in mind ([`scene`]); the verb is found by the table of
-//! verbs and what holds at that moment ([`facts`]); then it is an operation ([`build`], [`order`]).
+//! In goes a [`Recipe`] whose list and steps are laid; out come its operations, in page order.
+//!
+//! | step of the reading | file |
+//! | --- | --- |
+//! | sentences and clauses; which words lead one | [`clauses`], [`heads`] |
+//! | what a clause says: foods, vessels, times, heats, lids, cues | [`said`], [`nouns`], [`vessels`], [`phrases`], [`cue`] |
+//! | what stands before the first order; orders that share their words | [`before`], [`shared`] |
+//! | what a noun stands for | [`refer`], [`foods`] |
+//! | the kitchen as the method goes along | [`scene`] |
+//! | what the verb means at that moment, by `data/verbs.tsv` | [`facts`], [`words`], [`takes`] |
+//! | the operation: foods, vessel, heat, what follows from it | [`build`], [`order`], [`which`], [`place`], [`heat`], [`follow`] |
+//! | words without a verb | [`bare`] |
+//! | what is settled last; the reading as plain data | [`finish`], [`reading`] |
 //!
 //! Words are in the tables of `data/`, grammar is here. Each token is looked at a bounded number of times.
 
