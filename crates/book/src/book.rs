@@ -8,9 +8,11 @@ use potwright_pot::Kitchen;
 
 use crate::dish::Dish;
 use crate::error::{BookError, Misread};
+use crate::menu::Menu;
 use crate::prices::PriceLine;
 use crate::settings::Settings;
-use crate::{decode, kitchen, prices};
+use crate::stock::Stock;
+use crate::{decode, kitchen, menu, prices, stock};
 
 /// A book: its dishes and what holds for all of them.
 #[derive(Clone, Debug, PartialEq)]
@@ -21,8 +23,12 @@ pub struct Book {
     pub kitchen: Kitchen,
     /// The price list.
     pub prices: Vec<PriceLine>,
+    /// What is in the house.
+    pub stock: Stock,
     /// The dishes in order of file name.
     pub dishes: Vec<Dish>,
+    /// The menus in order of file name.
+    pub menus: Vec<Menu>,
     /// All files as they are, in order of name; the first three lists are read from them.
     pub files: Vec<SourceFile>,
 }
@@ -37,7 +43,7 @@ pub struct SourceFile {
 }
 
 /// The files of a book beside its dishes.
-const TABLES: [&str; 3] = ["book.toml", "kitchen.toml", "prices.tsv"];
+const TABLES: [&str; 4] = ["book.toml", "kitchen.toml", "prices.tsv", "in_the_house.tsv"];
 
 impl Default for Book {
     /// No dishes, and the settings and kitchen of books that name none.
@@ -46,7 +52,9 @@ impl Default for Book {
             settings: Settings::default(),
             kitchen: Kitchen::default(),
             prices: Vec::new(),
+            stock: Stock::default(),
             dishes: Vec::new(),
+            menus: Vec::new(),
             files: Vec::new(),
         }
     }
@@ -71,11 +79,12 @@ impl Book {
                 Err(error) => return Err(BookError::Read(path, error)),
             }
         }
-        let pages = pages(folder)?;
-        if pages.is_empty() {
+        let dishes = pages(folder, "dishes")?;
+        if dishes.is_empty() {
             return Err(BookError::NoDishes(folder.to_owned()));
         }
-        files.extend(pages);
+        files.extend(dishes);
+        files.extend(pages(folder, "menus")?);
         let mut book = Book::of(files)?;
         if book.settings.title.is_empty() {
             book.settings.title = folder
@@ -104,6 +113,16 @@ impl Book {
         match prices::read(&table(&files, "prices.tsv")) {
             Ok(prices) => book.prices = prices,
             Err(found) => faults.extend(found),
+        }
+        match stock::read(&table(&files, "in_the_house.tsv")) {
+            Ok((stock, _)) => book.stock = stock,
+            Err(found) => faults.extend(found),
+        }
+        for file in files.iter().filter(|file| file.name.starts_with("menus/")) {
+            match menu::read(&file.name, &decode::decode(&file.bytes).text) {
+                Ok(page) => book.menus.push(page.menu),
+                Err(found) => faults.extend(found),
+            }
         }
         if !faults.is_empty() {
             return Err(BookError::Misread(faults));
@@ -148,9 +167,9 @@ impl Book {
     }
 }
 
-/// The pages in `dishes/`, in order of name.
-fn pages(folder: &Path) -> Result<Vec<SourceFile>, BookError> {
-    let place = folder.join("dishes");
+/// The pages in a folder of the book, in order of name; none when it is not there.
+fn pages(folder: &Path, inner: &str) -> Result<Vec<SourceFile>, BookError> {
+    let place = folder.join(inner);
     let entries = match fs::read_dir(&place) {
         Ok(entries) => entries,
         Err(error) if error.kind() == ErrorKind::NotFound && folder.is_dir() => return Ok(Vec::new()),
@@ -166,7 +185,7 @@ fn pages(folder: &Path) -> Result<Vec<SourceFile>, BookError> {
     paths.sort();
     let read = |path: PathBuf| match (fs::read(&path), path.file_name()) {
         (Ok(bytes), Some(name)) => Ok(SourceFile {
-            name: format!("dishes/{}", name.to_string_lossy()),
+            name: format!("{inner}/{}", name.to_string_lossy()),
             bytes,
         }),
         (Err(error), _) => Err(BookError::Read(path, error)),

@@ -14,6 +14,7 @@ const FILES: &[(&str, &[u8])] = files![
     "book.toml",
     "kitchen.toml",
     "prices.tsv",
+    "in_the_house.tsv",
     "dishes/01-smoked-haddock-chowder.txt",
     "dishes/02-beef-shin-prunes-stout.txt",
     "dishes/03-celeriac-apple-soup.txt",
@@ -26,6 +27,8 @@ const FILES: &[(&str, &[u8])] = files![
     "dishes/10-seeded-soda-bread.txt",
     "dishes/11-pickled-red-cabbage.txt",
     "dishes/12-baked-apples-oats.txt",
+    "menus/friday-for-four.txt",
+    "menus/supper-for-twelve.txt",
 ];
 
 /// The demo book.

@@ -2,7 +2,7 @@
 
 use std::path::PathBuf;
 
-use clap::{Args, Parser, Subcommand};
+use clap::{Args, Parser, Subcommand, ValueEnum};
 use clap_complete::Shell;
 
 /// Reads a recipe as its writer typed it and cooks it by computation.
@@ -54,6 +54,30 @@ pub(crate) enum Command {
         #[arg(long)]
         json: bool,
     },
+    /// A page set for another number of people or in other measures, by the plain factor method
+    #[command(after_help = "Example: potwright convert soup.txt --for 40 --measures both")]
+    Convert {
+        #[command(flatten)]
+        page: Page,
+        /// For how many; the page must say for how many it is
+        #[arg(long = "for", value_name = "NUMBER")]
+        people: Option<String>,
+        /// Which measures the page is set in; as written when left out
+        #[arg(long, value_name = "WHICH")]
+        measures: Option<Measures>,
+        /// Print as JSON
+        #[arg(long)]
+        json: bool,
+    },
+    /// The menus of a book, their dishes cooked; one menu when it is named
+    #[command(after_help = "Example: potwright menu 'Friday for four'")]
+    Menu {
+        /// Title of the menu, or part of it
+        title: Option<String>,
+        /// Folder of the book; the demo book when left out
+        #[arg(long, value_name = "FOLDER")]
+        book: Option<PathBuf>,
+    },
     /// Completions for a shell
     #[command(after_help = "Example: potwright completions bash > potwright.bash")]
     Completions {
@@ -77,4 +101,15 @@ pub(crate) struct Page {
     /// A kitchen.toml to cook in instead of the book's own
     #[arg(long, value_name = "FILE")]
     pub kitchen: Option<PathBuf>,
+}
+
+/// Measures a page can be set in.
+#[derive(Clone, Copy, Debug, ValueEnum)]
+pub(crate) enum Measures {
+    /// Grams and millilitres
+    Metric,
+    /// Cups, spoons, ounces and pounds
+    Us,
+    /// Metric, with US measures in brackets
+    Both,
 }

@@ -28,6 +28,13 @@ fn run(arguments: Arguments) -> anyhow::Result<()> {
         Some(Command::Digest { folder, kitchen }) => commands::digest::run(folder.as_deref(), kitchen.as_deref()),
         Some(Command::Reckon { page, reading, json }) => commands::reckon::run(&page, reading, json),
         Some(Command::Proof { page, json }) => commands::proof::run(&page, json),
+        Some(Command::Convert {
+            page,
+            people,
+            measures,
+            json,
+        }) => commands::convert::run(&page, people.as_deref(), measures, json),
+        Some(Command::Menu { title, book }) => commands::menu::run(title.as_deref(), book.as_deref()),
         Some(Command::Completions { shell }) => commands::completions::run(shell),
         Some(Command::Man) => commands::man::run(),
     }

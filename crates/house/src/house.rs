@@ -10,10 +10,11 @@ use potwright_larder::Larder;
 use potwright_manuscript::{Recipe, read};
 use potwright_pot::{Made, resolve};
 use potwright_proof::Query;
-use potwright_reckon::{Prices, Reckoned, reckon};
+use potwright_reckon::{Prices, Reckoned, add_variations, reckon};
 
 use crate::content::Content;
 use crate::error::HouseError;
+use crate::variants::variants;
 use crate::{order, prices};
 
 /// Runs that the spread of every figure is taken from, unless asked otherwise. A 5 % point of 40 independent draws of a
@@ -87,6 +88,12 @@ impl House {
     #[must_use]
     pub fn book(&self) -> &Book {
         &self.book
+    }
+
+    /// The larder its dishes are cooked from.
+    #[must_use]
+    pub fn larder(&self) -> &Larder {
+        self.larder
     }
 
     /// What the opening of the book has to say, a sentence a line: prices that found no food, pages in old encodings.
@@ -237,17 +244,15 @@ impl House {
         self.times_cooked.fetch_add(1, Ordering::Relaxed);
         let made: Vec<Made> = used.iter().map(|used| used.reckoned.made.clone()).collect();
         let (kitchen, settings) = (&self.book.kitchen, &self.book.settings);
-        let process = resolve(recipe, text, self.larder, &made, kitchen, settings.measures);
-        let reckoned = reckon(
-            process,
-            kitchen,
-            self.larder,
-            &made,
-            &self.prices,
-            &settings.target,
-            draws,
-            content.number(),
-        );
+        let reckon_it = |recipe: &Recipe, draws: usize| {
+            let process = resolve(recipe, text, self.larder, &made, kitchen, settings.measures);
+            let (prices, target, seed) = (&self.prices, &settings.target, content.number());
+            reckon(process, kitchen, self.larder, &made, prices, target, draws, seed)
+        };
+        let mut reckoned = reckon_it(recipe, draws);
+        // Of a variation only the central figures are shown.
+        let variants = variants(recipe, text, self.larder, |varied| reckon_it(varied, 0));
+        add_variations(&mut reckoned, &variants);
         let queries = potwright_proof::queries(recipe, text, &reckoned);
         let cooked = Arc::new(Cooked {
             recipe: recipe.clone(),

@@ -6,6 +6,7 @@ use potwright_pot::Assumption;
 use potwright_proof::Query;
 use potwright_reckon::{Body, CoolingRow, Doneness, Dossier, Figure, Known, Reckoned, StepRow};
 
+use crate::variations::variations;
 use crate::words::{allergen, body, clock, line_of, minutes, spread, title, verdict};
 use crate::{Column, Page, Part};
 
@@ -22,6 +23,7 @@ pub fn page(recipe: &Recipe, text: &str, reckoned: &Reckoned, queries: &[Query])
     label(&mut parts, dossier);
     allergens(&mut parts, dossier);
     costs(&mut parts, dossier);
+    variations(&mut parts, dossier);
     notes(&mut parts, "What happened in the pot", &dossier.happenings, text);
     notes(&mut parts, "Assumed", &dossier.assumptions, text);
     open(&mut parts, recipe, dossier, text);

@@ -6,8 +6,10 @@
 pub mod digest;
 pub mod dossier;
 pub mod margin;
+pub mod menu;
 pub mod page;
 pub mod text;
+mod variations;
 mod words;
 
 pub use page::{Align, Column, Page, Part};

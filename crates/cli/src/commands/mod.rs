@@ -1,8 +1,10 @@
 //! The commands, one file each.
 
 pub(crate) mod completions;
+pub(crate) mod convert;
 pub(crate) mod digest;
 pub(crate) mod man;
+pub(crate) mod menu;
 pub(crate) mod proof;
 pub(crate) mod reading;
 pub(crate) mod reckon;
