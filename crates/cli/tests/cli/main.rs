@@ -4,4 +4,5 @@ mod bench;
 mod books;
 mod faults;
 mod pages;
+mod plans;
 mod shells;

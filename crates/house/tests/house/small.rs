@@ -74,9 +74,9 @@ fn circles_name_their_dishes_and_stop_no_other() {
     let three = "Pie\n\n300 ml brown gravy\n500 g potatoes\n\nSimmer the potatoes in the gravy for 20 minutes.\n";
     let house = house(&[("1", one), ("2", two), ("3", three), ("4", SALAD)]);
     let all = house.reckon_all();
-    for dish in 0..3 {
-        let Err(HouseError::Circle(titles)) = &all[dish] else {
-            panic!("{dish}: {:?}", all[dish].is_ok())
+    for (dish, result) in all.iter().take(3).enumerate() {
+        let Err(HouseError::Circle(titles)) = result else {
+            panic!("{dish}: {:?}", result.is_ok())
         };
         let mut titles = titles.clone();
         titles.sort();
