@@ -2,6 +2,8 @@
 
 use serde::{Deserialize, Serialize};
 
+use crate::official::Figures;
+
 /// What 100 g of the edible part hold; `None` is *not determined*, never nought.
 ///
 /// Units stand in the field names. Energy uses the food's own factors, as the tables of origin do; alcohol counts
@@ -43,6 +45,88 @@ pub struct Composition {
 }
 
 impl Composition {
+    /// From figures in the order of [`crate::official::COLUMNS`].
+    #[must_use]
+    pub const fn from_figures(figures: &Figures) -> Composition {
+        let &[
+            water_g,
+            energy_kcal,
+            protein_g,
+            fat_g,
+            saturated_g,
+            carbohydrate_g,
+            fibre_g,
+            sugars_g,
+            starch_g,
+            ash_g,
+            alcohol_g,
+            sodium_mg,
+            potassium_mg,
+            calcium_mg,
+            iron_mg,
+            cholesterol_mg,
+            vitamin_a_ug,
+            vitamin_c_mg,
+            vitamin_d_ug,
+            protein_factor,
+            fat_factor,
+            carbohydrate_factor,
+        ] = figures;
+        Composition {
+            water_g,
+            energy_kcal,
+            protein_g,
+            fat_g,
+            saturated_g,
+            carbohydrate_g,
+            fibre_g,
+            sugars_g,
+            starch_g,
+            ash_g,
+            alcohol_g,
+            sodium_mg,
+            potassium_mg,
+            calcium_mg,
+            iron_mg,
+            cholesterol_mg,
+            vitamin_a_ug,
+            vitamin_c_mg,
+            vitamin_d_ug,
+            protein_factor,
+            fat_factor,
+            carbohydrate_factor,
+        }
+    }
+
+    /// The figures in the order of [`crate::official::COLUMNS`].
+    #[must_use]
+    pub const fn figures(&self) -> Figures {
+        [
+            self.water_g,
+            self.energy_kcal,
+            self.protein_g,
+            self.fat_g,
+            self.saturated_g,
+            self.carbohydrate_g,
+            self.fibre_g,
+            self.sugars_g,
+            self.starch_g,
+            self.ash_g,
+            self.alcohol_g,
+            self.sodium_mg,
+            self.potassium_mg,
+            self.calcium_mg,
+            self.iron_mg,
+            self.cholesterol_mg,
+            self.vitamin_a_ug,
+            self.vitamin_c_mg,
+            self.vitamin_d_ug,
+            self.protein_factor,
+            self.fat_factor,
+            self.carbohydrate_factor,
+        ]
+    }
+
     /// Starch per 100 g: measured, or what is left of carbohydrate after fibre and sugars.
     ///
     /// Organic acids hide in the remainder, so a fruit's few tenths are not to be leaned on.

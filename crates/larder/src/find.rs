@@ -46,6 +46,44 @@ impl Larder {
     /// Never silent: when [`Match::sure`] is false the writer is to be asked.
     #[must_use]
     pub fn find(&self, name: &str, hints: &Hints<'_>) -> Match {
+        if let Some(id) = self.by_its_key(name) {
+            return certain(id);
+        }
+        match self.whole_description(name, hints) {
+            Some(id) => certain(id),
+            None => self.find_named(name, hints),
+        }
+    }
+
+    /// Foods of an imported table whose description holds all words of a name, the shortest description first.
+    #[must_use]
+    pub fn in_the_table(&self, name: &str) -> Vec<FoodId> {
+        self.table.holding(name).into_iter().map(FoodId).collect()
+    }
+
+    /// A key that no one would type as a name: it holds a low line or a figure.
+    fn by_its_key(&self, name: &str) -> Option<FoodId> {
+        let name = name.trim();
+        let telling = name.bytes().any(|byte| byte == b'_' || byte.is_ascii_digit());
+        self.id(name).filter(|_| telling)
+    }
+
+    /// The food of an imported table whose description is all that the line says of its food, unless that is just as
+    /// well a name of a food of our own.
+    fn whole_description(&self, name: &str, hints: &Hints<'_>) -> Option<FoodId> {
+        if self.table.is_empty() {
+            return None;
+        }
+        let said = format!("{} {name} {}", hints.state.join(" "), hints.preparation);
+        let found = [said.as_str(), name].into_iter().find_map(|words| {
+            let found = self.table.whole(words)?;
+            let ours = self.index.rank(&self.index.words.tokens(words), hints.market);
+            (!ours.iter().any(|candidate| candidate.exact)).then_some(found)
+        });
+        found.map(FoodId)
+    }
+
+    fn find_named(&self, name: &str, hints: &Hints<'_>) -> Match {
         let words = &self.index.words;
         let plain = words.tokens(name);
         let mut stated = plain.clone();
@@ -148,6 +186,16 @@ impl Larder {
             None => false,
         };
         finish(&ranked, sure)
+    }
+}
+
+/// A food that is named without doubt.
+fn certain(id: FoodId) -> Match {
+    Match {
+        best: Some(id),
+        score: 1.0,
+        rivals: Vec::new(),
+        sure: true,
     }
 }
 

@@ -1,11 +1,10 @@
 //! The name index: which foods bear a name, and how well each fits the words of a query.
 
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 
-use crate::error::TableError;
 use crate::spelling::one_slip;
 use crate::words::{Class, Token, Words, fold};
-use crate::{Food, Market, State};
+use crate::{Food, FoodId, Market, State};
 
 // What a word costs that stands on one side only. Rules of thumb of our own, ordered so that a clash of what the food
 // is outweighs one of state, that one of grade, that one of cut.
@@ -23,7 +22,7 @@ const MISSPELT: f64 = 0.1;
 pub(crate) const SHARED: f64 = 0.7;
 
 /// A name some food bears.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 struct Name {
     food: u32,
     words: Vec<u32>,
@@ -36,7 +35,7 @@ struct Name {
 }
 
 /// The name index.
-#[derive(Debug, Default)]
+#[derive(Clone, Debug, Default)]
 pub(crate) struct Index {
     pub(crate) words: Words,
     /// Word to its number.
@@ -46,6 +45,8 @@ pub(crate) struct Index {
     names: Vec<Name>,
     /// For every food: its state and kind decide what a word or hint clashes with.
     pub(crate) foods: Vec<(State, crate::Kind)>,
+    /// Names, as words, that foods put first have taken, while the index is made.
+    taken: HashSet<Vec<u32>>,
 }
 
 /// A word of the query, as the index knows it.
@@ -90,19 +91,34 @@ impl Candidate {
 }
 
 impl Index {
-    pub(crate) fn new(foods: &[Food], words: &str) -> Result<Index, TableError> {
+    /// The index over `foods`; where one of the `first` bears a name, no other food does.
+    pub(crate) fn new(foods: &[Food], words: Words, first: &[FoodId]) -> Index {
         let mut index = Index {
-            words: Words::read(words)?,
+            words,
             ..Index::default()
         };
-        for (number, food) in foods.iter().enumerate() {
-            index.foods.push((food.state, food.kind));
-            let own = [food.name.as_str(), food.plural.as_str()];
-            for name in own.into_iter().chain(food.synonyms.iter().map(String::as_str)) {
-                index.bear(number as u32, name);
-            }
+        index.foods = foods.iter().map(|food| (food.state, food.kind)).collect();
+        let of = |number: u32| foods.get(number as usize).map(|food| (number, food));
+        let early = first.iter().filter_map(|id| of(id.0));
+        for (number, food) in early.clone() {
+            index.bear_all(number, food);
         }
-        Ok(index)
+        let plainly = index.names.iter().filter(|name| !name.shared && name.surface.is_none());
+        index.taken = plainly.map(|name| sorted(&name.words)).collect();
+        let later = (0..foods.len() as u32).filter_map(of);
+        for (number, food) in later.filter(|(number, _)| !first.contains(&FoodId(*number))) {
+            index.bear_all(number, food);
+        }
+        index.taken = HashSet::new();
+        index
+    }
+
+    /// Notes all names of a food.
+    fn bear_all(&mut self, number: u32, food: &Food) {
+        let own = [food.name.as_str(), food.plural.as_str()];
+        for name in own.into_iter().chain(food.synonyms.iter().map(String::as_str)) {
+            self.bear(number, name);
+        }
     }
 
     /// Notes that a food bears a name: `?` before it when others may too, `=` when it holds in this form only, `us:` or
@@ -127,7 +143,10 @@ impl Index {
         let same = |other: &Name| {
             other.words == numbers && other.surface == surface && other.shared == shared && other.market == market
         };
-        if numbers.is_empty() || own.into_iter().any(same) {
+        if numbers.is_empty()
+            || !self.taken.is_empty() && self.taken.contains(&sorted(&numbers))
+            || own.into_iter().any(same)
+        {
             return;
         }
         let name = self.names.len() as u32;
@@ -344,6 +363,12 @@ impl Index {
         candidate.score = candidate.score.max(0.0);
         Some(candidate)
     }
+}
+
+fn sorted(numbers: &[u32]) -> Vec<u32> {
+    let mut numbers = numbers.to_vec();
+    numbers.sort_unstable();
+    numbers
 }
 
 fn extra_cost(class: Class, state: State, head: bool) -> f64 {

@@ -4,6 +4,7 @@ use std::collections::HashMap;
 use std::sync::OnceLock;
 
 use crate::error::TableError;
+use crate::imported::Table;
 use crate::index::Index;
 use crate::load;
 use crate::packs::{Pack, Season};
@@ -11,13 +12,15 @@ use crate::tables::Tables;
 use crate::{Food, FoodId};
 
 /// All foods and everything the tables say of them.
-#[derive(Debug)]
+#[derive(Clone, Debug)]
 pub struct Larder {
     pub(crate) foods: Vec<Food>,
     pub(crate) keys: HashMap<String, FoodId>,
     pub(crate) packs: Vec<Vec<Pack>>,
     pub(crate) seasons: Vec<Vec<Season>>,
     pub(crate) index: Index,
+    /// Foods of an imported table, which are named by key or whole description only.
+    pub(crate) table: Table,
 }
 
 impl Larder {
@@ -48,7 +51,48 @@ impl Larder {
             packs: Vec::new(),
             seasons: Vec::new(),
             index: Index::default(),
+            table: Table::default(),
         }
+    }
+
+    /// The larder with foods of a book's own and those of an imported table.
+    ///
+    /// A food of `own` whose key is known takes that food's place, any other is added; its names are its own, whoever
+    /// bore them before. A food of `imported` is added when its key is new, and is found by its key or its whole
+    /// description only, so that a table of thousands makes no cook's name doubtful.
+    #[must_use]
+    pub fn with(&self, own: &[Food], imported: &[Food]) -> Larder {
+        let mut larder = Larder {
+            index: Index::default(),
+            ..self.clone()
+        };
+        let first: Vec<FoodId> = own.iter().map(|food| larder.put(food)).collect();
+        let named = larder.foods.len();
+        for food in imported {
+            if larder.id(&food.key).is_none() {
+                larder.put(food);
+            }
+        }
+        let (named, imported) = larder.foods.split_at(named);
+        larder.table = Table::new(named.len() as u32, imported);
+        larder.index = Index::new(named, self.index.words.clone(), &first);
+        larder
+    }
+
+    /// Puts a food in the place of the one of its key, or at the end.
+    fn put(&mut self, food: &Food) -> FoodId {
+        if let Some(id) = self.id(&food.key)
+            && let Some(place) = self.foods.get_mut(id.0 as usize)
+        {
+            place.clone_from(food);
+            return id;
+        }
+        let id = FoodId(self.foods.len() as u32);
+        self.keys.insert(food.key.clone(), id);
+        self.foods.push(food.clone());
+        self.packs.push(Vec::new());
+        self.seasons.push(Vec::new());
+        id
     }
 
     /// The food of an index this larder gave; `None` for one of another larder that is out of its range.

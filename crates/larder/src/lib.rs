@@ -5,6 +5,7 @@
 //! an empty cell means *not determined*, never nought.
 //!
 //! [`Larder::built_in`] gives the project's own tables; [`Larder::find`] resolves a name with a score and its rivals.
+//! [`own`] reads the foods of a book, [`official`] complete tables as they are published; [`Larder::with`] adds both.
 
 pub mod allergen;
 pub mod behaviour;
@@ -13,10 +14,12 @@ pub mod error;
 mod find;
 pub mod food;
 mod hints;
+mod imported;
 mod index;
 mod larder;
 mod load;
 pub mod official;
+pub mod own;
 pub mod packs;
 mod spelling;
 mod table;

@@ -38,7 +38,7 @@ pub(crate) struct Token {
 }
 
 /// The word table.
-#[derive(Debug, Default)]
+#[derive(Clone, Debug, Default)]
 pub(crate) struct Words {
     /// Words that are read as one, by the first: `bone` → `in`, `bonein`.
     phrases: HashMap<String, Vec<(Vec<String>, String)>>,

@@ -135,17 +135,27 @@ impl Draft {
     }
 }
 
+/// What holds for a food's kind and state.
+fn draft(kinds: &Kinds<'_>, food: &Food) -> Draft {
+    let mut draft = Draft::default();
+    for what in kinds.of(food.kind, food.state) {
+        if let What::Behaviour(entry) = what {
+            draft.lay(entry);
+        }
+    }
+    draft
+}
+
+/// Lays the behaviour of its kind and state under a food that has no rows of its own.
+pub(super) fn lay(kinds: &Kinds<'_>, food: &mut Food) {
+    food.behaviour = draft(kinds, food).finish();
+}
+
 /// Reads `behaviour.tsv` over the kinds.
 pub(super) fn read(text: &str, kinds: &Kinds<'_>, shelf: &Shelf, foods: &mut [Food]) -> Result<(), TableError> {
     let mut drafts: Vec<Draft> = Vec::with_capacity(foods.len());
     for food in foods.iter() {
-        let mut draft = Draft::default();
-        for what in kinds.of(food.kind, food.state) {
-            if let What::Behaviour(entry) = what {
-                draft.lay(entry);
-            }
-        }
-        drafts.push(draft);
+        drafts.push(draft(kinds, food));
     }
     for row in rows("behaviour.tsv", text, &BEHAVIOUR)? {
         let entry = Entry::new(&row, 1)?;

@@ -12,11 +12,29 @@ pub(crate) mod weights;
 use std::collections::HashMap;
 
 use crate::error::{Fault, TableError};
+use crate::imported::Table;
 use crate::index::Index;
 use crate::larder::Larder;
 use crate::table::Row;
 use crate::tables::Tables;
+use crate::words::Words;
 use crate::{Food, FoodId};
+
+/// What holds for kinds of food, for foods that stand in no table of the project.
+pub(crate) struct OfKind<'a>(kinds::Kinds<'a>);
+
+impl OfKind<'static> {
+    /// From the project's own table.
+    pub(crate) fn built_in() -> Result<OfKind<'static>, TableError> {
+        kinds::read(Tables::BUILT_IN.kinds).map(OfKind)
+    }
+
+    /// Lays behaviour, allergens, keeping and preparation times of its kind and state under a food.
+    pub(crate) fn lay(&self, food: &mut Food) {
+        behaviour::lay(&self.0, food);
+        sides::lay(&self.0, food);
+    }
+}
 
 /// Reads all tables.
 pub(crate) fn larder(tables: &Tables<'_>) -> Result<Larder, TableError> {
@@ -29,13 +47,14 @@ pub(crate) fn larder(tables: &Tables<'_>) -> Result<Larder, TableError> {
     sides::read(tables, &kinds, &shelf, &mut foods)?;
     let packs = sides::packs(tables.packs, &shelf, foods.len())?;
     let seasons = sides::seasons(tables.season, &shelf, foods.len())?;
-    let index = Index::new(&foods, tables.words)?;
+    let index = Index::new(&foods, Words::read(tables.words)?, &[]);
     Ok(Larder {
         foods,
         keys: shelf.keys,
         packs,
         seasons,
         index,
+        table: Table::default(),
     })
 }
 

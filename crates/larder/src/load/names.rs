@@ -4,6 +4,7 @@ use std::collections::HashMap;
 
 use super::Shelf;
 use crate::error::{Fault, TableError};
+use crate::official::{FIGURES, Figures};
 use crate::table::{Row, read as rows};
 use crate::tables::{COMPOSITION, NAMES, Tables};
 use crate::{Behaviour, Composition, Food, FoodId};
@@ -74,28 +75,9 @@ pub(super) fn compositions(tables: &Tables<'_>, shelf: &Shelf, foods: &mut [Food
 }
 
 fn composition(row: &Row<'_, 24>) -> Result<Composition, TableError> {
-    Ok(Composition {
-        water_g: row.number(1)?,
-        energy_kcal: row.number(2)?,
-        protein_g: row.number(3)?,
-        fat_g: row.number(4)?,
-        saturated_g: row.number(5)?,
-        carbohydrate_g: row.number(6)?,
-        fibre_g: row.number(7)?,
-        sugars_g: row.number(8)?,
-        starch_g: row.number(9)?,
-        ash_g: row.number(10)?,
-        alcohol_g: row.number(11)?,
-        sodium_mg: row.number(12)?,
-        potassium_mg: row.number(13)?,
-        calcium_mg: row.number(14)?,
-        iron_mg: row.number(15)?,
-        cholesterol_mg: row.number(16)?,
-        vitamin_a_ug: row.number(17)?,
-        vitamin_c_mg: row.number(18)?,
-        vitamin_d_ug: row.number(19)?,
-        protein_factor: row.number(20)?,
-        fat_factor: row.number(21)?,
-        carbohydrate_factor: row.number(22)?,
-    })
+    let mut figures: Figures = [None; FIGURES];
+    for (figure, column) in figures.iter_mut().zip(1..) {
+        *figure = row.number(column)?;
+    }
+    Ok(Composition::from_figures(&figures))
 }

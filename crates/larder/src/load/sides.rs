@@ -18,17 +18,7 @@ pub(super) fn read(
     foods: &mut [Food],
 ) -> Result<(), TableError> {
     for food in foods.iter_mut() {
-        for what in kinds.of(food.kind, food.state) {
-            match what {
-                What::Behaviour(_) => {}
-                What::Allergen(allergen, contains) => put(food, *allergen, *contains),
-                What::AllergensComplete(complete) => food.allergens_complete = *complete,
-                What::Keeping(days, source) => {
-                    food.keeping_days = Some((days.low, days.high, (*source).to_owned()));
-                }
-                What::Preparation(work, minutes) => prepare(food, work, *minutes),
-            }
-        }
+        lay(kinds, food);
     }
     for row in rows("allergens.tsv", tables.allergens, &ALLERGENS)? {
         let food = shelf.food(&row, foods)?;
@@ -50,6 +40,21 @@ pub(super) fn read(
         shelf.food(&row, foods)?.keeping_days = Some((low, high, row.text(3).to_owned()));
     }
     Ok(())
+}
+
+/// Lays what holds for its kind and state under a food.
+pub(super) fn lay(kinds: &Kinds<'_>, food: &mut Food) {
+    for what in kinds.of(food.kind, food.state) {
+        match what {
+            What::Behaviour(_) => {}
+            What::Allergen(allergen, contains) => put(food, *allergen, *contains),
+            What::AllergensComplete(complete) => food.allergens_complete = *complete,
+            What::Keeping(days, source) => {
+                food.keeping_days = Some((days.low, days.high, (*source).to_owned()));
+            }
+            What::Preparation(work, minutes) => prepare(food, work, *minutes),
+        }
+    }
 }
 
 fn put(food: &mut Food, allergen: Allergen, contains: Contains) {

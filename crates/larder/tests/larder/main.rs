@@ -3,5 +3,7 @@
 mod corpus;
 mod facts;
 mod names;
+mod official;
+mod own;
 mod speed;
 mod tables;
