@@ -4,6 +4,7 @@
 mod build;
 mod date;
 mod figures;
+mod nutrition;
 mod score;
 mod speed;
 
@@ -31,6 +32,11 @@ const PROOFS: &[Proof] = &[
         name: "score",
         shows: "how well pages are read that were read by hand (POTWRIGHT_CORPUS names their folder)",
         work: score::work,
+    },
+    Proof {
+        name: "nutrition",
+        shows: "nutrients of published dishes by our own path (POTWRIGHT_DATA names the folder of official files)",
+        work: nutrition::work,
     },
     Proof {
         name: "build",
