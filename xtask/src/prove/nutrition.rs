@@ -288,7 +288,7 @@ impl Counts {
     }
 
     fn row(self, name: &str, median: &str, meant: &str) -> Vec<String> {
-        let percent = |part: usize| format!("{:.1} %", 100.0 * part as f64 / self.values.max(1) as f64);
+        let percent = |part: usize| format!("{:.2} %", 100.0 * part as f64 / self.values.max(1) as f64);
         vec![
             name.into(),
             self.values.to_string(),
