@@ -9,6 +9,7 @@ use potwright_pot::Kitchen;
 use crate::dish::Dish;
 use crate::error::{BookError, Misread};
 use crate::menu::Menu;
+use crate::own_larder::{self, OwnFoods};
 use crate::prices::PriceLine;
 use crate::settings::Settings;
 use crate::stock::Stock;
@@ -25,6 +26,8 @@ pub struct Book {
     pub prices: Vec<PriceLine>,
     /// What is in the house.
     pub stock: Stock,
+    /// Foods it adds to the larder.
+    pub foods: OwnFoods,
     /// The dishes in order of file name.
     pub dishes: Vec<Dish>,
     /// The menus in order of file name.
@@ -43,7 +46,14 @@ pub struct SourceFile {
 }
 
 /// The files of a book beside its dishes.
-const TABLES: [&str; 4] = ["book.toml", "kitchen.toml", "prices.tsv", "in_the_house.tsv"];
+const TABLES: [&str; 6] = [
+    "book.toml",
+    "kitchen.toml",
+    "prices.tsv",
+    "in_the_house.tsv",
+    own_larder::OWN,
+    own_larder::IMPORTED,
+];
 
 impl Default for Book {
     /// No dishes, and the settings and kitchen of books that name none.
@@ -53,6 +63,7 @@ impl Default for Book {
             kitchen: Kitchen::default(),
             prices: Vec::new(),
             stock: Stock::default(),
+            foods: OwnFoods::default(),
             dishes: Vec::new(),
             menus: Vec::new(),
             files: Vec::new(),
@@ -116,6 +127,10 @@ impl Book {
         }
         match stock::read(&table(&files, "in_the_house.tsv")) {
             Ok((stock, _)) => book.stock = stock,
+            Err(found) => faults.extend(found),
+        }
+        match OwnFoods::read(&table(&files, own_larder::OWN), &table(&files, own_larder::IMPORTED)) {
+            Ok(foods) => book.foods = foods,
             Err(found) => faults.extend(found),
         }
         for file in files.iter().filter(|file| file.name.starts_with("menus/")) {

@@ -46,6 +46,8 @@ pub enum Fault {
     Cells(usize, usize),
     /// The same name stands a second time: the name, the first line.
     Twice(String, usize),
+    /// A food of the book's own that cannot be understood.
+    Food(potwright_larder::own::Wrong),
 }
 
 impl fmt::Display for BookError {
@@ -106,6 +108,7 @@ impl fmt::Display for Fault {
                     "{found} cells, where the heading has {expected}; cells are parted by tabs"
                 )
             }
+            Fault::Food(wrong) => wrong.fmt(f),
             Fault::Twice(name, first) => write!(f, "'{name}' stands in line {first} already"),
         }
     }

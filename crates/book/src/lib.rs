@@ -7,6 +7,8 @@
 //! | `kitchen.toml` | pots, burners, oven, cold places | [`kitchen`] |
 //! | `prices.tsv` | what the writer pays | [`prices`] |
 //! | `in_the_house.tsv` | what is in the house | [`stock`] |
+//! | `larder.tsv` | foods of its own | [`own_larder`] |
+//! | `larder_table.tsv` | an imported composition table | [`own_larder`], made by [`importing`] |
 //! | `menus/*.txt` | menus, a typed page each | [`menu`] |
 //!
 //! All but the dishes may be missing: stated defaults stand in. Whatever is wrong in a file is an error with the
@@ -19,8 +21,10 @@ pub mod demo;
 pub mod dish;
 mod entries;
 pub mod error;
+pub mod importing;
 pub mod kitchen;
 pub mod menu;
+pub mod own_larder;
 pub mod prices;
 mod said;
 pub mod settings;
@@ -30,5 +34,6 @@ pub use book::{Book, SourceFile};
 pub use decode::Decoded;
 pub use dish::Dish;
 pub use error::{BookError, Fault, Misread};
+pub use own_larder::OwnFoods;
 pub use prices::PriceLine;
 pub use settings::Settings;

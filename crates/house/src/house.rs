@@ -1,11 +1,12 @@
 //! A book opened for cooking.
 
+use std::borrow::Cow;
 use std::collections::BTreeMap;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 use std::thread;
 
-use potwright_book::Book;
+use potwright_book::{Book, own_larder};
 use potwright_larder::Larder;
 use potwright_manuscript::{Recipe, read};
 use potwright_pot::{Made, resolve};
@@ -26,13 +27,13 @@ const DRAWS: usize = 40;
 #[derive(Debug)]
 pub struct House {
     book: Book,
-    larder: &'static Larder,
+    larder: Cow<'static, Larder>,
     prices: Prices,
     notes: Vec<String>,
     recipes: Vec<Recipe>,
     uses: Vec<Vec<usize>>,
     draws: usize,
-    /// Hash of what all dishes share: kitchen, settings, prices.
+    /// Hash of what all dishes share: kitchen, settings, prices, the book's own foods.
     shared: Content,
     kept: Mutex<BTreeMap<Content, Arc<Cooked>>>,
     times_cooked: AtomicUsize,
@@ -57,9 +58,13 @@ impl House {
     /// Opens a book: reads all its pages and finds which dish uses which.
     #[must_use]
     pub fn open(book: Book) -> House {
-        let larder = Larder::built_in();
+        let larder = if book.foods.is_empty() {
+            Cow::Borrowed(Larder::built_in())
+        } else {
+            Cow::Owned(book.foods.larder())
+        };
         let settings = &book.settings;
-        let (prices, mut notes) = prices::placed(&book.prices, &settings.currency, larder, settings.measures);
+        let (prices, mut notes) = prices::placed(&book.prices, &settings.currency, &larder, settings.measures);
         let of_dish = |dish: &potwright_book::Dish| dish.note.as_ref().map(|note| format!("{}: {note}", dish.file));
         notes.extend(book.dishes.iter().filter_map(of_dish));
         let recipes: Vec<Recipe> = book.dishes.iter().map(|dish| read(&dish.text)).collect();
@@ -93,7 +98,7 @@ impl House {
     /// The larder its dishes are cooked from.
     #[must_use]
     pub fn larder(&self) -> &Larder {
-        self.larder
+        &self.larder
     }
 
     /// What the opening of the book has to say, a sentence a line: prices that found no food, pages in old encodings.
@@ -245,13 +250,13 @@ impl House {
         let made: Vec<Made> = used.iter().map(|used| used.reckoned.made.clone()).collect();
         let (kitchen, settings) = (&self.book.kitchen, &self.book.settings);
         let reckon_it = |recipe: &Recipe, draws: usize| {
-            let process = resolve(recipe, text, self.larder, &made, kitchen, settings.measures);
+            let process = resolve(recipe, text, &self.larder, &made, kitchen, settings.measures);
             let (prices, target, seed) = (&self.prices, &settings.target, content.number());
-            reckon(process, kitchen, self.larder, &made, prices, target, draws, seed)
+            reckon(process, kitchen, &self.larder, &made, prices, target, draws, seed)
         };
         let mut reckoned = reckon_it(recipe, draws);
         // Of a variation only the central figures are shown.
-        let variants = variants(recipe, text, self.larder, |varied| reckon_it(varied, 0));
+        let variants = variants(recipe, text, &self.larder, |varied| reckon_it(varied, 0));
         add_variations(&mut reckoned, &variants);
         let queries = potwright_proof::queries(recipe, text, &reckoned);
         let cooked = Arc::new(Cooked {
@@ -278,5 +283,11 @@ fn shared(book: &Book, prices: &Prices) -> Content {
         "{:?}\n{:?} {:?} {:?}\n{prices:?}",
         book.kitchen, settings.measures, settings.market, settings.target
     );
-    Content::new().with(printed.as_bytes())
+    let foods = book
+        .files
+        .iter()
+        .filter(|file| [own_larder::OWN, own_larder::IMPORTED].contains(&file.name.as_str()));
+    foods.fold(Content::new().with(printed.as_bytes()), |content, file| {
+        content.with(&file.bytes)
+    })
 }

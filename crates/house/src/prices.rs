@@ -1,7 +1,7 @@
 //! From the writer's price list to the foods of the larder.
 
 use potwright_book::PriceLine;
-use potwright_larder::{FoodId, Hints, Larder};
+use potwright_larder::{FoodId, Hints, Larder, Market};
 use potwright_measure::{Dimension, Mass, Measures, Unit};
 use potwright_pot::grams_per_ml;
 use potwright_reckon::{Price, Prices};
@@ -31,6 +31,7 @@ fn place(line: &PriceLine, larder: &Larder, measures: Measures) -> Result<Price,
     let hints = Hints {
         unit: line.unit,
         counted: line.unit.is_none(),
+        market: (measures == Measures::Us).then_some(Market::Us),
         ..Hints::default()
     };
     let found = larder.find(&line.name, &hints);

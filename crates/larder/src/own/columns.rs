@@ -145,9 +145,10 @@ pub(super) fn nearest(word: &str) -> Option<&'static str> {
         .iter()
         .find(|known| known.name == word || one_slip(known.name, &word));
     let unit = || {
-        COLUMNS
-            .iter()
-            .find(|known| stem(known.name) == word || stem(known.name) == stem(&word))
+        COLUMNS.iter().find(|known| {
+            let its = stem(known.name);
+            its == word || its == stem(&word) || one_slip(&its, &word)
+        })
     };
     slip.or_else(unit).map(|known| known.name)
 }
@@ -175,6 +176,7 @@ mod tests {
         assert_eq!(nearest("protein"), Some("protein_g"));
         assert_eq!(nearest("sodium_g"), Some("sodium_mg"));
         assert_eq!(nearest("other allergens"), Some("other_allergens"));
+        assert_eq!(nearest("sugar"), Some("sugars_g"));
         assert_eq!(nearest("colour"), None);
     }
 }
