@@ -1,6 +1,7 @@
 //! The house on small books and on the demo book.
 
 mod demo;
+mod own_larder;
 mod small;
 
 use potwright_book::{Book, SourceFile};
