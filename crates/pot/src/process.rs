@@ -202,6 +202,17 @@ pub enum Doing {
     Discard(Part),
     /// Pieces become part of the liquid: blended, mashed, rubbed through a sieve. The share of each piece group.
     Puree(f64),
+    /// Everything in the vessel becomes pieces of one body: dough, dumplings, meatballs.
+    Shape {
+        /// The lot it goes by from then on, index into [`Process::lots`].
+        lot: usize,
+        /// What its pieces are like.
+        pieces: Pieces,
+        /// A dough with leavening: it bakes to a crumb.
+        risen: bool,
+        /// How many pieces it makes, where that is known.
+        count: Option<u32>,
+    },
     /// Fat on top is taken off: the share of the free fat.
     Skim(f64),
     /// The dish is finished.

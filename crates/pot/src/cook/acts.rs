@@ -3,12 +3,12 @@
 use potwright_larder::Kind;
 
 use crate::cook::Run;
-use crate::cook::group::{Group, entry_c};
+use crate::cook::group::{Body, Group, entry_c};
 use crate::cook::practice;
 use crate::cook::vessel::VesselState;
 use crate::physics::gelatinisation;
 use crate::physics::properties::HeatContent;
-use crate::{Happening, Lot, Matter, Part, Place, Portion, Stuff};
+use crate::{Happening, Lot, Matter, Part, Pieces, Place, Portion, Stuff};
 
 /// What is taken out of a vessel.
 pub(super) struct Taken {
@@ -189,6 +189,33 @@ impl<'a> Run<'a> {
         }
         groups.retain(|group| group.total_kg() > 1e-9);
         state.groups = groups;
+        self.refresh(vessel);
+    }
+
+    /// Everything becomes pieces of one body.
+    pub(super) fn shape(&mut self, act: usize, vessel: usize, (lot, pieces): (usize, &Pieces), body: Body) {
+        let Some(of) = self.process.lots.get(lot) else {
+            self.note(act, vessel, Happening::LeftOut(format!("lot {lot} does not exist")));
+            return;
+        };
+        let state = &mut self.vessels[vessel];
+        let mut matter = state.liquid.take_share(1.0);
+        let mut joules = HeatContent::of(&matter).enthalpy(state.temp_c);
+        state.heat_j -= joules;
+        let mut bones = 0.0;
+        for group in std::mem::take(&mut state.groups) {
+            matter.add(&group.matter);
+            joules += group.heat_j;
+            bones += group.inedible_kg;
+        }
+        if matter.total_kg() + bones > 0.0 {
+            let mut group = Group::new(lot, of, pieces, matter, bones, &self.cond);
+            group.heat_j = joules;
+            group.settle();
+            group.hottest_c = group.centre_c();
+            group.body = Some(body);
+            state.groups.push(group);
+        }
         self.refresh(vessel);
     }
 

@@ -38,6 +38,15 @@ pub(super) struct Uptake {
     pub(super) rate_cold: Option<f64>,
 }
 
+/// What was shaped of several lots.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Body {
+    /// A dough with leavening: full of bubbles once it is hot.
+    pub(super) risen: bool,
+    /// In how many pieces.
+    pub(super) count: Option<u32>,
+}
+
 /// A group of pieces.
 #[derive(Clone, Debug)]
 pub(super) struct Group {
@@ -62,6 +71,8 @@ pub(super) struct Group {
     pub(super) absorbed_kg: f64,
     pub(super) dispersed: f64,
     pub(super) leaky: bool,
+    /// Shaped of several lots.
+    pub(super) body: Option<Body>,
     pub(super) hottest_c: f64,
     pub(super) centre: Vec<(f64, f64)>,
     /// Backward steps still to be made after something changed.
@@ -118,7 +129,10 @@ impl Habits {
         let softens = pieces.softens.map(|softens| {
             let seconds = positive(softens.minutes_at_simmer.at(z) * 60.0, 600.0).clamp(1.0, 1e6);
             let activation = softens.activation_kj_mol.clamp(0.0, 400.0);
-            (seconds / time_multiple(practice::COOKS_SIMMER_C, activation), activation)
+            (
+                seconds / time_multiple(practice::COOKS_SIMMER_C, activation),
+                activation,
+            )
         });
         let uptake = pieces.absorbs.map(|absorbs| Uptake {
             capacity_kg: absorbs.water_per_gram.at(z).clamp(0.0, 10.0) * edible_kg,
@@ -179,6 +193,7 @@ impl Group {
             absorbed_kg: 0.0,
             dispersed: 0.0,
             leaky: false,
+            body: None,
             hottest_c: temp_c,
             centre: Vec::new(),
             fresh: 3,
@@ -209,7 +224,7 @@ impl Group {
         let mean = self.settled.temperature(self.heat_j, self.mean_c);
         self.profile.shift(mean - self.profile.mean_c());
         self.mean_c = mean;
-        self.volume_m3 = properties::volume_m3(&self.matter, mean) + self.inedible_kg / practice::BONE_KG_M3;
+        self.volume_m3 = self.edible_m3() + self.inedible_kg / practice::BONE_KG_M3;
         self.hottest_c = self.hottest_c.max(self.centre_c());
     }
 
@@ -231,15 +246,21 @@ impl Group {
         let mass = self.matter.total_kg();
         let old = &self.thermal;
         if old.mass_kg <= 0.0 || (old.at_c - self.mean_c).abs() > 6.0 || (old.mass_kg / mass - 1.0).abs() > 0.015 {
-            let volume = properties::volume_m3(&self.matter, self.mean_c).max(1e-12);
-            let conductivity = properties::conductivity(&self.matter, self.mean_c);
+            let volume = self.edible_m3().max(1e-12);
             let capacity = capacity_j_k - self.inedible_kg * practice::BONE_J_KG_K;
+            let (conductivity, diffusivity) = match self.body {
+                Some(Body { risen: true, .. }) => (practice::crumb_m2_s() * capacity / volume, practice::crumb_m2_s()),
+                _ => {
+                    let conductivity = properties::conductivity(&self.matter, self.mean_c);
+                    (conductivity, conductivity * volume / capacity.max(1e-9))
+                }
+            };
             let swollen = libm::cbrt(volume / self.volume_raw_m3.max(1e-12)).clamp(0.2, 3.0);
             self.thermal = Thermal {
                 at_c: self.mean_c,
                 mass_kg: mass,
                 conductivity,
-                diffusivity: conductivity * volume / capacity.max(1e-9),
+                diffusivity,
                 radius_m: self.radius_raw_m * swollen,
             };
         }
@@ -262,8 +283,29 @@ impl Group {
 
     /// What a heap of them shows to the air, m².
     pub(super) fn shown_m2(&self) -> f64 {
+        // Loaves and dumplings are set apart.
+        if let Some(body) = self.body {
+            return self.surface_m2() + self.rims_m2(body);
+        }
         let edge = libm::cbrt(self.volume_m3());
         self.surface_m2().min(practice::SHOWN_HEAP * edge * edge)
+    }
+
+    /// Volume of the edible matter, m³, with the bubbles of a risen dough.
+    fn edible_m3(&self) -> f64 {
+        match self.body {
+            Some(Body { risen: true, .. }) => self.matter.total_kg() / practice::CRUMB_KG_M3,
+            _ => properties::volume_m3(&self.matter, self.mean_c),
+        }
+    }
+
+    /// The rims of flat rounds, m²: n rounds of depth h and volume V in all have rims of n·π·d·h, d² = 4 V ÷ (π n h).
+    fn rims_m2(&self, body: Body) -> f64 {
+        let (Form::Slab, Some(count)) = (self.profile.form, body.count) else {
+            return 0.0;
+        };
+        let depth = 2.0 * self.radius_m();
+        2.0 * libm::sqrt(std::f64::consts::PI * f64::from(count) * self.volume_m3() * depth)
     }
 
     /// Time constant with which it follows the outside, seconds: the slowest mode and the film in series.
@@ -317,9 +359,9 @@ impl Group {
         self.stepper = None;
     }
 
-    /// What the trace tells of it; none when nothing has to be made safe or tender.
+    /// What the trace tells of it; none when nothing has to be made safe or tender or is baked through.
     pub(super) fn trace(&self) -> Option<PieceTrace> {
-        (self.habits.hazard.is_some() || self.habits.softens.is_some()).then(|| PieceTrace {
+        (self.habits.hazard.is_some() || self.habits.softens.is_some() || self.body.is_some()).then(|| PieceTrace {
             lot: self.lot,
             hazard: self.habits.hazard,
             centre: self.centre.clone(),

@@ -23,6 +23,7 @@ use crate::{
     Sample, ServedPieces, Stretch, Trace,
 };
 use conditions::Conditions;
+use group::Body;
 use running::{Outcome, Running};
 use vessel::VesselState;
 
@@ -192,6 +193,18 @@ impl<'a> Run<'a> {
             Doing::Transfer { to, what } => self.transfer(index, act.vessel, *to, what),
             Doing::Discard(what) => self.discard(act.vessel, what),
             Doing::Puree(share) => self.puree(act.vessel, *share),
+            Doing::Shape {
+                lot,
+                pieces,
+                risen,
+                count,
+            } => {
+                let body = Body {
+                    risen: *risen,
+                    count: *count,
+                };
+                self.shape(index, act.vessel, (*lot, pieces), body);
+            }
             Doing::Skim(share) => self.skim(act.vessel, *share),
             Doing::Serve => self.serve(act.vessel),
         }

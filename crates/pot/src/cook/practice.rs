@@ -88,14 +88,15 @@ pub(super) const SHOWN_DISH: f64 = 2.5;
 /// Porosity of a risen dough that bakes, percent (common practice, no source: soda bread half air, white bread more).
 const POROSITY: f64 = 50.0;
 
-/// Conductivity W/(m·K) and diffusivity m²/s of the crumb that a risen dough becomes, from its specific heat J/(kg·K):
-/// α = exp(0.01 ε − 15.25) and a density of 979 − 9.9 ε kg/m³ at a porosity of ε percent, measured in bread that was
-/// heated to 100 °C (Zanoni, Peri, Gianotti, Journal of Food Engineering 26 (1995) 497–510). Vapour that moves from
-/// bubble to bubble carries three times what dense dough conducts.
-pub(super) fn crumb(specific_heat: f64) -> (f64, f64) {
-    let diffusivity = libm::exp(0.01 * POROSITY - 15.25);
-    (diffusivity * (979.0 - 9.9 * POROSITY) * specific_heat, diffusivity)
+/// Diffusivity, m²/s, of the crumb that a risen dough becomes: α = exp(0.01 ε − 15.25) at a porosity of ε percent, measured
+/// in bread that was heated to 100 °C (Zanoni, Peri, Gianotti, Journal of Food Engineering 26 (1995) 497–510). Vapour
+/// that moves from bubble to bubble carries three times what dense dough conducts.
+pub(super) fn crumb_m2_s() -> f64 {
+    libm::exp(0.01 * POROSITY - 15.25)
 }
+
+/// Density of that crumb, kg/m³: 979 − 9.9 ε (the same).
+pub(super) const CRUMB_KG_M3: f64 = 979.0 - 9.9 * POROSITY;
 
 /// Water bath or ice bath: from the liquid inside, now and then stirred, to the bath; two films of about 250 in series.
 pub(super) const FILM_BATH: f64 = 125.0;

@@ -7,6 +7,7 @@ use potwright_larder::State;
 use potwright_manuscript::{Cover, HeatWord, Operation, Span};
 use potwright_measure::{Duration, Temperature};
 
+use super::body::Body;
 use super::lots::{Shelf, Stocked};
 use super::vessels::{Asked, Style, Use};
 use super::words::has;
@@ -54,6 +55,7 @@ pub(super) struct Bench<'a> {
     pub(super) left: Vec<f64>,
     pub(super) uses: Vec<Use>,
     pub(super) held: Vec<Held>,
+    pub(super) bodies: Vec<Body>,
     /// The vessel being worked in.
     pub(super) here: Option<usize>,
     /// The vessel last on the fire.
@@ -86,6 +88,7 @@ impl<'a> Bench<'a> {
             left,
             uses: Vec::new(),
             held: Vec::new(),
+            bodies: Vec::new(),
             here: None,
             fire: None,
             section: None,
@@ -258,6 +261,7 @@ impl<'a> Bench<'a> {
 
     /// Moves part of one vessel's contents to another.
     pub(super) fn transfer(&mut self, from: usize, to: usize, what: Part) {
+        self.drop_dough(from, to);
         let moved = self.split_off(from, &what);
         // Fat and juice that pieces gave off are in a pan that was cooked in, though no lot of the list is.
         let juices = what == Part::Liquid && self.held[from].aim.is_some() && !self.is_empty(from);
@@ -288,12 +292,12 @@ impl<'a> Bench<'a> {
 
     /// Takes a part out of what a vessel holds.
     fn split_off(&mut self, vessel: usize, what: &Part) -> Vec<(usize, f64)> {
-        let solid = |lot: usize| self.stocked.lots.get(lot).is_some_and(|lot| lot.pieces.is_some());
+        let solid = |lot: usize| self.is_solid(lot);
         let goes = |lot: usize| match what {
             Part::All => 1.0,
             Part::Liquid => f64::from(!solid(lot)),
             Part::Solids => f64::from(solid(lot)),
-            Part::Lots(lots) => f64::from(lots.contains(&lot)),
+            Part::Lots(lots) => f64::from(lots.contains(&self.body_of(lot).map_or(lot, |body| body.main))),
             Part::Share(share) => share.clamp(0.0, 1.0),
         };
         let mut out = Vec::new();

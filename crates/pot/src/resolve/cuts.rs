@@ -6,10 +6,10 @@ use potwright_measure::Spread;
 
 use super::table;
 use super::words::{has, longest, numbers};
-use crate::{Lot, Pieces};
+use crate::Pieces;
 
 /// Spread of a size that is written: cooks cut within a quarter of it (common practice, no source).
-const WRITTEN_SIZE: f64 = 1.25;
+pub(super) const WRITTEN_SIZE: f64 = 1.25;
 
 /// A cut piece is at most this share of a ball of the whole one's mass: half an onion, a length of carrot (common
 /// practice, no source; ×/÷1.3).
@@ -114,23 +114,6 @@ pub(super) fn written_size_mm(words: &str) -> Option<f64> {
         return Some(low.map_or(*number, |low| f64::midpoint(low, *number)) * factor);
     }
     None
-}
-
-/// Makes a lot part of a ball or loaf: it no longer disperses, and heat sees the whole piece.
-pub(super) fn as_one_piece(lot: &mut Lot, shape: Shape) {
-    let none = Pieces {
-        shape,
-        size_spread: Spread::within_factor(1.0, WRITTEN_SIZE),
-        hazard: None,
-        softens: None,
-        absorbs: None,
-        sheds_water: None,
-        renders: None,
-        falls_apart: None,
-    };
-    let pieces = lot.pieces.get_or_insert(none);
-    pieces.shape = shape;
-    pieces.size_spread = none.size_spread;
 }
 
 /// Pieces of a food; `None` for what disperses in the liquid.

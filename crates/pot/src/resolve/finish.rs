@@ -111,10 +111,7 @@ impl Bench<'_> {
             if vessel == dish || lots.is_empty() || small {
                 continue;
             }
-            let solid = self
-                .inside(vessel)
-                .into_iter()
-                .any(|lot| self.stocked.lots[lot].pieces.is_some());
+            let solid = self.inside(vessel).into_iter().any(|lot| self.is_solid(lot));
             if self.held[vessel].names.iter().any(|name| name == "solids")
                 || !solid && self.uses[vessel].style != Style::Hold
             {

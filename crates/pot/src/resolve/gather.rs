@@ -49,7 +49,7 @@ impl Bench<'_> {
             .map(|(vessel, _)| *vessel)
             .collect();
         for vessel in liquids {
-            let solid = |lot: &usize| self.stocked.lots[*lot].pieces.is_some();
+            let solid = |lot: &usize| self.is_solid(*lot);
             let solids: Vec<usize> = self.inside(vessel).into_iter().filter(|lot| solid(lot)).collect();
             let named = |part: &Part| matches!(part, Part::Lots(lots) if solids.iter().all(|lot| lots.contains(lot)));
             if moves.iter().any(|(other, part)| *other == vessel && named(part)) {
@@ -126,7 +126,7 @@ impl Bench<'_> {
             found.push(From::Shelf(Portion { lot, share }));
             // 'The thighs' are those on the board as well; of what pours, only what is named is meant.
             let all = matches!(share_word, Share::Whole | Share::Rest);
-            let solid = self.stocked.lots.get(lot).is_some_and(|lot| lot.pieces.is_some());
+            let solid = self.is_solid(lot);
             if !(all && solid) {
                 return found;
             }
@@ -150,7 +150,7 @@ impl Bench<'_> {
 
     /// What has dispersed in a pot does not come out of it again, unless all of it is poured elsewhere.
     fn can_be_fetched(&self, lot: usize, share: &Share, vessel: usize) -> bool {
-        let solid = self.stocked.lots.get(lot).is_some_and(|lot| lot.pieces.is_some());
+        let solid = self.is_solid(lot);
         let operation = self.said.operation.and_then(|at| self.shelf.recipe.operations.get(at));
         let poured = operation.is_some_and(|operation| verbs::manner(operation.verb).class == Class::Put);
         let all = matches!(share, Share::Whole | Share::Rest);
@@ -160,9 +160,9 @@ impl Bench<'_> {
     /// What goes when a lot is fetched out of a vessel: its pieces; of what has dispersed the whole liquid, and the
     /// little that floats in it.
     fn part_with(&self, vessel: usize, lot: usize) -> Part {
-        let solid = |lot: usize| self.stocked.lots.get(lot).is_some_and(|lot| lot.pieces.is_some());
+        let solid = |lot: usize| self.is_solid(lot);
         if solid(lot) {
-            return Part::Lots(vec![lot]);
+            return Part::Lots(vec![self.body_of(lot).map_or(lot, |body| body.main)]);
         }
         let mass = |(lot, share): &(usize, f64)| self.stocked.lots[*lot].mass.kilograms() * share;
         let solids: f64 = self.held[vessel]

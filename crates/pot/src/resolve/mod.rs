@@ -8,6 +8,7 @@
 mod aim;
 mod amount;
 mod bench;
+mod body;
 mod cues;
 mod cuts;
 mod finish;

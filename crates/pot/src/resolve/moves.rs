@@ -365,9 +365,7 @@ impl Bench<'_> {
     }
 
     fn has_pieces(&self, vessel: usize) -> bool {
-        self.inside(vessel)
-            .into_iter()
-            .any(|lot| self.stocked.lots[lot].pieces.is_some())
+        self.inside(vessel).into_iter().any(|lot| self.is_solid(lot))
     }
 
     /// The share of the pieces that is blended: what is said, or the named foods' part of all pieces.
@@ -443,7 +441,8 @@ impl Bench<'_> {
                     let own = |lot: &crate::Lot| lot.ingredient.is_none() && share_a_word(&lot.name, name);
                     self.stocked.lots.iter().position(own).into_iter().collect()
                 }
-                Target::Pot | Target::Component(_) => Vec::new(),
+                Target::Component(name) => self.body_named(name).map(|body| body.main).into_iter().collect(),
+                Target::Pot => Vec::new(),
             };
             for lot in found {
                 if !lots.contains(&lot) {

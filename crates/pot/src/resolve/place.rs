@@ -244,7 +244,7 @@ impl Bench<'_> {
             let Some(lot) = self.stocked.lot(index, item) else {
                 continue;
             };
-            let is_food = self.stocked.lots[lot].pieces.is_some();
+            let is_food = self.is_solid(lot);
             let found = self.where_is(lot).first().copied();
             raw |= is_food && found.is_none() && self.left[lot] > NOTHING;
             dressed = dressed.or(found.filter(|_| is_food));

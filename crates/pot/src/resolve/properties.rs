@@ -220,6 +220,7 @@ fn check(process: &Process) {
                     "{act:?}"
                 );
             }
+            Doing::Shape { lot, .. } => assert!(*lot < lots),
             Doing::Puree(share) | Doing::Skim(share) => assert!((0.0..=1.0).contains(share)),
             Doing::Discard(_) | Doing::Serve => {}
         }

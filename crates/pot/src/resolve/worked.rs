@@ -1,19 +1,15 @@
-//! Foods worked among themselves: mixed, dressed, rinsed, shaped into balls.
+//! Foods worked among themselves: mixed, dressed, rinsed.
 
-use potwright_larder::{Kind, Shape};
+use potwright_larder::Kind;
 use potwright_manuscript::{FoodRef, Operation, Target, Verb};
 
 use super::bench::{Bench, NOTHING};
 use super::verbs::Manner;
 use super::vessels::Style;
-use super::words::has;
 use crate::Part;
 
 /// Water to rinse salted food with, parts by weight (common practice, no source; 1 to 5).
 const RINSING_WATER: f64 = 2.0;
-
-/// Diameter of a dumpling or meatball of which no size is said, millimetres (common practice, no source).
-const BALL_MM: f64 = 40.0;
 
 impl Bench<'_> {
     /// Mixing, whisking, kneading: into what is in hand or in a bowl of their own.
@@ -102,57 +98,5 @@ impl Bench<'_> {
             })
             .collect();
         self.add(vessel, portions);
-    }
-
-    /// Balls and loaves: what is worked together no longer disperses, it is pieces of that size.
-    pub(super) fn shape(&mut self, operation: &Operation) {
-        let named = operation.foods.iter().find_map(|food| match &food.target {
-            Target::Component(name) => self.component(name),
-            _ => None,
-        });
-        let Some(vessel) = named.or(self.here).filter(|vessel| !self.is_empty(*vessel)) else {
-            return;
-        };
-        let words = self.words();
-        let mm = super::cuts::written_size_mm(&words)
-            .or_else(|| self.ball_mm(vessel, &words))
-            .unwrap_or(BALL_MM)
-            .clamp(3.0, 200.0);
-        let flat = ["thick", "deep", "flat", "patties", "round"]
-            .iter()
-            .any(|word| has(&words, word));
-        let shape = if flat {
-            Shape::Slab { thickness_mm: mm }
-        } else {
-            Shape::Sphere { diameter_mm: mm }
-        };
-        for (lot, share) in self.held[vessel].lots.clone() {
-            if share < 1.0 - 1e-6 {
-                continue;
-            }
-            super::cuts::as_one_piece(&mut self.stocked.lots[lot], shape);
-        }
-        self.held[vessel].mixed = true;
-        self.here = Some(vessel);
-    }
-
-    /// The diameter of one of so many balls: 'shape into 12 balls'. A gram of dough is about a millilitre.
-    pub(super) fn ball_mm(&self, vessel: usize, words: &str) -> Option<f64> {
-        let counted = super::words::numbers(words).into_iter().find(|(_, what)| {
-            [
-                "balls",
-                "dumplings",
-                "meatballs",
-                "patties",
-                "pieces",
-                "rolls",
-                "rounds",
-                "portions",
-            ]
-            .contains(&what.as_str())
-        });
-        let (count, _) = counted.filter(|(count, _)| *count >= 1.0)?;
-        let one_g = self.mass_kg(vessel) * 1000.0 / count;
-        Some(10.0 * libm::cbrt(6.0 * one_g / std::f64::consts::PI))
     }
 }

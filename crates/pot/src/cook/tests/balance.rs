@@ -256,6 +256,12 @@ fn any_doing() -> impl Strategy<Value = Doing> {
         1 => any_part().prop_map(Doing::Discard),
         1 => (0.0..1.0).prop_map(Doing::Puree),
         1 => (0.0..1.0).prop_map(Doing::Skim),
+        1 => (0_usize..9, any::<bool>(), 0_u32..3).prop_map(|(lot, risen, count)| Doing::Shape {
+            lot,
+            pieces: inert(Shape::Slab { thickness_mm: 40.0 }),
+            risen,
+            count: (count > 0).then_some(count),
+        }),
         1 => Just(Doing::Serve),
     ]
 }
