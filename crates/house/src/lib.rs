@@ -11,6 +11,7 @@ mod content;
 pub mod error;
 mod order;
 mod prices;
+mod variants;
 
 mod house;
 

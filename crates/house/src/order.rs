@@ -1,6 +1,6 @@
 //! Which dish uses which, and in what order they can be cooked.
 
-use potwright_manuscript::Recipe;
+use potwright_manuscript::{Change, Recipe};
 use potwright_pot::names_dish;
 
 /// For every dish the dishes its list names, each once, longest title first, so that the fullest name wins where
@@ -14,13 +14,18 @@ pub(crate) fn uses(recipes: &[Recipe]) -> Vec<Vec<usize>> {
         .collect()
 }
 
-/// The dishes of these titles that a recipe's list names; `own` is the recipe's own index, if it is one of them.
+/// The dishes of these titles that a recipe's list, its second choices or its variations name; `own` is the recipe's
+/// own index, if it is one of them.
 pub(crate) fn used_by(recipe: &Recipe, own: Option<usize>, titles: &[String]) -> Vec<usize> {
-    let names = recipe
-        .ingredients
-        .iter()
-        .flat_map(|line| &line.items)
-        .map(|item| item.name.as_str());
+    let changes = recipe.variations.iter().flat_map(|variation| &variation.changes);
+    let brought = changes.filter_map(|change| match change {
+        Change::Swap { with, .. } | Change::Add(with) => Some(&**with),
+        Change::LeaveOut(_) => None,
+    });
+    let names = recipe.ingredients.iter().chain(brought).flat_map(|line| {
+        let others = line.alternatives.iter().map(|other| &other.item);
+        line.items.iter().chain(others).map(|item| item.name.as_str())
+    });
     let mut used: Vec<usize> = names.filter_map(|name| named(name, own, titles)).collect();
     used.sort_by_key(|dish| (std::cmp::Reverse(titles.get(*dish).map_or(0, String::len)), *dish));
     used.dedup();

@@ -15,6 +15,15 @@ use crate::table::{Row, rows};
 
 const LAW: &str = include_str!("../data/allergen_law.tsv");
 
+/// Allergens that come from animals.
+const OF_ANIMALS: [Allergen; 5] = [
+    Allergen::Milk,
+    Allergen::Eggs,
+    Allergen::Fish,
+    Allergen::Crustaceans,
+    Allergen::Molluscs,
+];
+
 /// The name of an allergen as the page prints it: `milk`, `rye, barley or oats`.
 #[must_use]
 pub fn allergen_name(allergen: Allergen) -> &'static str {
@@ -96,8 +105,14 @@ fn in_one(one: &Brought, made: &[Made], foods: &dyn Foods, allergen: Allergen) -
 pub(crate) fn animal(process: &Process, made: &[Made], foods: &dyn Foods) -> (Option<bool>, Vec<String>) {
     let of_one = |one: &Brought| match of(one.source, made, foods) {
         Of::Food(food) if food.animal => Contains::Yes,
+        // A bought stock that may hold milk may hold an animal product.
+        Of::Food(food) => OF_ANIMALS
+            .map(|which| food.contains(which))
+            .into_iter()
+            .max()
+            .unwrap_or(Contains::No),
         Of::Made(dish) if dish.animal => Contains::Yes,
-        Of::Food(_) | Of::Made(_) => Contains::No,
+        Of::Made(_) => Contains::No,
         Of::Unknown => Contains::NotKnown,
     };
     let each = brought(process);

@@ -68,7 +68,7 @@ pub(crate) fn as_made(central: &Reading, facts: &Facts<'_>) -> Made {
 }
 
 /// Foods in a row of words; for sulphites without the figure, which holds for this dish only.
-fn cause(row: &AllergenRow) -> String {
+pub(crate) fn cause(row: &AllergenRow) -> String {
     let bare = |cause: &String| match (row.allergen, cause.split_once(" (")) {
         (Allergen::Sulphites, Some((name, _))) => name.to_owned(),
         _ => cause.clone(),

@@ -5,7 +5,7 @@ use potwright_manuscript::Span;
 use potwright_pot::{Assumption, Made, Process, Trace};
 use serde::{Deserialize, Serialize};
 
-use crate::Figure;
+use crate::{Figure, VariationRow};
 
 /// Everything that came of reckoning one dish.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -111,6 +111,8 @@ pub struct Dossier {
     pub to_taste: Vec<ToTaste>,
     /// The method as a timetable: one row for each operation that takes time or hands.
     pub steps: Vec<StepRow>,
+    /// Variations that the page prints, each cooked, once they were added ([`crate::add_variations`]).
+    pub variations: Vec<VariationRow>,
     /// What happened in the pot that a cook wants to know.
     pub happenings: Vec<Assumption>,
     /// What was assumed.

@@ -82,6 +82,12 @@ impl Figure {
         }
     }
 
+    /// A figure that is not computed.
+    #[must_use]
+    pub const fn nothing() -> Self {
+        Figure::central(0.0, Measure::Count, Known::NotComputed)
+    }
+
     /// The same with what it hangs on.
     #[must_use]
     pub fn because(self, phrase: impl Into<String>) -> Self {

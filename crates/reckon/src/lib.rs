@@ -31,6 +31,7 @@ mod table;
 mod taste;
 #[cfg(test)]
 mod testing;
+mod variations;
 mod whereabouts;
 
 pub use allergens::allergen_name;
@@ -45,3 +46,4 @@ pub use figure::{Figure, Known, Measure};
 pub use prices::{Price, Prices};
 pub use reckon::reckon;
 pub use taste::salt_to_reach_kg;
+pub use variations::{Variant, VariationRow, add_variations};

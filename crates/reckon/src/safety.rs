@@ -77,9 +77,10 @@ fn outcome(process: &Process, trace: &Trace, places: &Whereabouts, foods: &dyn F
         }
     };
     let of_use = tenderness_is_of_use(process, lot);
+    let body = is_body(process, lot);
     let groups = trace.pieces.iter().filter(|pieces| pieces.lot == lot);
     let in_pieces = groups
-        .filter(|pieces| pieces.hazard.is_some() || (of_use && pieces.tender.is_some()))
+        .filter(|pieces| pieces.hazard.is_some() || body || (of_use && pieces.tender.is_some()))
         .map(|pieces| {
             let mut found = judge(pieces.hazard, &pieces.centre, pieces.tender.filter(|_| of_use));
             // The engine's own maximum may lie between two entries of the history.
@@ -88,8 +89,12 @@ fn outcome(process: &Process, trace: &Trace, places: &Whereabouts, foods: &dyn F
         })
         .min_by(|a, b| a.hottest_c.total_cmp(&b.hottest_c));
     in_pieces.or_else(|| {
-        // What disperses has the temperature of the liquid it is in: eggs, minced meat.
+        // What disperses has the temperature of the liquid it is in: eggs, minced meat. What was shaped into a body is
+        // judged with it.
         let entry = process.lots.get(lot).filter(|lot| lot.pieces.is_none())?;
+        if body || is_in_a_body(process, places, lot) {
+            return None;
+        }
         let hazard = foods.of(entry)?.behaviour.hazard?;
         let history = liquid_history(trace, places, lot);
         (!history.is_empty()).then(|| judge(Some(hazard), &history, None))
@@ -110,6 +115,18 @@ fn tenderness_is_of_use(process: &Process, lot: usize) -> bool {
         })
 }
 
+/// Whether a lot is what a dough or other body goes by: a baker asks how hot its centre is.
+fn is_body(process: &Process, lot: usize) -> bool {
+    let shaped = |act: &potwright_pot::Act| matches!(&act.doing, Doing::Shape { lot: body, .. } if *body == lot);
+    process.acts.iter().any(shaped)
+}
+
+/// Whether a lot is part of a body that goes by another's name.
+fn is_in_a_body(process: &Process, places: &Whereabouts, lot: usize) -> bool {
+    let mut acts = process.acts.iter().enumerate();
+    acts.any(|(index, act)| matches!(act.doing, Doing::Shape { .. }) && places.vessel(index, lot) == Some(act.vessel))
+}
+
 /// The rows of the dossier.
 pub(crate) fn doneness(process: &Process, central: &[Outcome], others: &[Vec<Outcome>]) -> Vec<Doneness> {
     central
@@ -125,7 +142,12 @@ pub(crate) fn doneness(process: &Process, central: &[Outcome], others: &[Vec<Out
 }
 
 fn row(process: &Process, central: &Outcome, others: &[Outcome]) -> Doneness {
-    let name = process.lots.get(central.lot).map_or("", |lot| &lot.name);
+    let lot = process.lots.get(central.lot);
+    let dough = lot.is_some_and(|lot| lot.kind == Kind::Flour);
+    let name = lot.map_or(String::new(), |lot| {
+        let of = if dough { "dough of " } else { "" };
+        format!("{of}{}", lot.name)
+    });
     let (rule, source) = central.hazard.map_or((String::new(), String::new()), rule_of);
     let centre = spread_about(
         central.hottest_c,
@@ -146,7 +168,7 @@ fn row(process: &Process, central: &Outcome, others: &[Outcome]) -> Doneness {
     });
     Doneness {
         lot: central.lot,
-        name: name.to_owned(),
+        name,
         hazard: central.hazard,
         centre,
         verdict: verdict(central, others),

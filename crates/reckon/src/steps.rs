@@ -115,6 +115,7 @@ fn what(process: &Process, doing: &Doing) -> String {
         Doing::Discard(_) => "throw away what is left".to_owned(),
         Doing::Puree(share) if *share < 0.75 => "crush a part".to_owned(),
         Doing::Puree(_) => "purée".to_owned(),
+        Doing::Shape { .. } => "shape".to_owned(),
         Doing::Skim(_) => "skim off the fat".to_owned(),
         Doing::Serve => "serve".to_owned(),
     }

@@ -113,6 +113,11 @@ impl Now {
                     *dispersed |= *at == Some(vessel);
                 }
             }
+            Doing::Shape { .. } => {
+                for (at, dispersed) in self.vessel.iter().zip(&mut self.dispersed) {
+                    *dispersed &= *at != Some(vessel);
+                }
+            }
             Doing::Puree(_) | Doing::Cook(_) | Doing::Skim(_) | Doing::Serve => {}
         }
     }

@@ -6,6 +6,7 @@
 
 use potwright_book::demo;
 use potwright_house::{Cooked, House};
+use potwright_larder::Allergen;
 
 /// Numbers of the demo dishes that are eaten as a bowl or plate of soup or stew.
 const BOWLS: [usize; 8] = [1, 2, 3, 4, 5, 6, 7, 8];
@@ -121,4 +122,38 @@ fn the_stew_takes_the_stock_of_the_book() {
 #[test]
 fn every_price_finds_its_food() {
     assert_eq!(house().notes(), [""; 0]);
+}
+
+/// Dish 3 without cream: 100 ml of double cream (about 100 g at 3.4–4.5 kcal/g, as the larder's cream has it) and 50 g of
+/// butter at 7.2 kcal/g go, 27 g of oil at 8.8 and a small potato of about 100 g at 0.8 kcal/g come: −400 − 360 + 240 + 80
+/// = −440 kcal, or −60 to −90 in each of six portions. What is left is all of plants, but a bought stock may hold milk.
+#[test]
+fn the_soup_without_cream_is_cooked_too() {
+    let house = house();
+    let soup = house
+        .reckon(house.find("celeriac").expect("is in the book"))
+        .expect("cooks");
+    let dossier = &soup.reckoned.dossier;
+    let [without] = dossier.variations.as_slice() else {
+        panic!("one variation: {:?}", dossier.variations)
+    };
+    assert_eq!(without.name, "without cream");
+    assert_eq!(
+        without.changes,
+        [
+            "without double cream",
+            "olive oil instead of butter",
+            "with potato added"
+        ]
+    );
+    let less_kcal = dossier.nutrition[0].per_portion.value - without.energy.value;
+    assert!((50.0..100.0).contains(&less_kcal), "{less_kcal}");
+    assert!(
+        !without.allergens_lost.contains(&Allergen::Milk),
+        "the packet may say otherwise"
+    );
+    assert_eq!(without.allergens_open, [Allergen::Milk]);
+    assert_eq!(without.animal, None);
+    assert!(without.yield_mass.value > 0.9 * dossier.yield_mass.value);
+    assert!(without.open.is_empty(), "{:?}", without.open);
 }

@@ -224,14 +224,12 @@ impl Running {
             Cue::Tender(lots) => lots.is_empty() || lots.contains(&group.lot),
             _ => true,
         };
-        let softening = state
+        let mut softening = state
             .groups
             .iter()
             .filter(asked)
             .filter(|group| group.habits.softens.is_some());
-        softening.fold(true, |all, group| {
-            all && group.tender * practice::RULE_OF_THUMB >= least
-        })
+        softening.all(|group| group.tender * practice::RULE_OF_THUMB >= least)
     }
 
     fn look_again(&self, now_s: f64) -> Outcome {
