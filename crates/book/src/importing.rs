@@ -4,7 +4,7 @@ use std::fs::{self, File};
 use std::io::{BufRead as _, BufReader, ErrorKind, Write as _};
 use std::path::{Path, PathBuf};
 
-use potwright_larder::official::{Layout, OfficialError, Reading, table};
+use potwright_larder::official::{Layout, OfficialError, Reading, is_weighed, table};
 
 use crate::decode::decode;
 use crate::own_larder::IMPORTED;
@@ -147,7 +147,7 @@ pub fn import(
         title: layout.title(),
         path,
         foods: official.foods.len(),
-        weighed: official.foods.values().filter(|food| !food.weights.is_empty()).count(),
+        weighed: official.foods.values().filter(|food| is_weighed(food)).count(),
         example: example.map_or_else(Default::default, |(key, food)| (key.clone(), food.description.clone())),
         passed_over: official.passed_over.into_iter().collect(),
         lacking,

@@ -78,6 +78,12 @@ pub(crate) enum Command {
         #[arg(long, value_name = "FOLDER")]
         book: Option<PathBuf>,
     },
+    /// The larder: what a name is taken for; a complete composition table for a book
+    Larder {
+        /// What to do
+        #[command(subcommand)]
+        work: Larder,
+    },
     /// Completions for a shell
     #[command(after_help = "Example: potwright completions bash > potwright.bash")]
     Completions {
@@ -87,6 +93,35 @@ pub(crate) enum Command {
     /// The manual page
     #[command(after_help = "Example: potwright man > potwright.1")]
     Man,
+}
+
+/// What can be done with the larder.
+#[derive(Debug, Subcommand)]
+pub(crate) enum Larder {
+    /// What a name is taken for, how well it fits, and what is known of it
+    #[command(after_help = "Example: potwright larder find 'tinned tomatoes'")]
+    Find {
+        /// The food, as a page would name it
+        #[arg(required = true, value_name = "NAME")]
+        name: Vec<String>,
+        /// Folder of the book whose own foods count too
+        #[arg(long, value_name = "FOLDER")]
+        book: Option<PathBuf>,
+    },
+    /// Bring a complete composition table into a book, so that its foods can be named on pages
+    #[command(after_help = "Example: potwright larder import sr28asc --book suppers\n\n\
+        Reads the USDA Standard Reference as ASCII files (FOOD_DES.txt ...) or the\n\
+        CSV folder of FoodData Central (food.csv ...); writes larder_table.tsv.")]
+    Import {
+        /// Folder with the table's files
+        folder: PathBuf,
+        /// Folder of the book; the one we are in when left out
+        #[arg(long, value_name = "FOLDER")]
+        book: Option<PathBuf>,
+        /// Put it in the place of a table that was brought in before
+        #[arg(long)]
+        replace: bool,
+    },
 }
 
 /// Which page, and what it is cooked with.

@@ -1,7 +1,7 @@
 //! `potwright`: a recipe as its writer typed it, cooked by computation, on the terminal.
 //!
 //! In: arguments and pages. Out: text or JSON on the standard output, notes on the standard error. Ends with 0 when
-//! the work is done, 2 when the input is wrong, 1 when the machine fails. Nothing is ever written to a file.
+//! the work is done, 2 when the input is wrong, 1 when the machine fails. Only `larder import` writes a file.
 
 mod arguments;
 mod commands;
@@ -35,6 +35,7 @@ fn run(arguments: Arguments) -> anyhow::Result<()> {
             json,
         }) => commands::convert::run(&page, people.as_deref(), measures, json),
         Some(Command::Menu { title, book }) => commands::menu::run(title.as_deref(), book.as_deref()),
+        Some(Command::Larder { work }) => commands::larder::run(&work),
         Some(Command::Completions { shell }) => commands::completions::run(shell),
         Some(Command::Man) => commands::man::run(),
     }

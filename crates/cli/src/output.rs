@@ -52,3 +52,10 @@ pub(crate) fn say(mark: &str, words: &str) {
         _ = writeln!(out, "{mark}: {line}");
     }
 }
+
+/// Says something on the standard error in the place of what was said so before; nothing clears the line.
+pub(crate) fn say_in_place(words: &str) {
+    let mut out = anstream::stderr().lock();
+    _ = write!(out, "\r\x1b[K{words}");
+    _ = out.flush();
+}

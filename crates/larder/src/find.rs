@@ -61,11 +61,17 @@ impl Larder {
         self.table.holding(name).into_iter().map(FoodId).collect()
     }
 
-    /// A key that no one would type as a name: it holds a low line or a figure.
+    /// The food of a key. A key with a figure in it is no one's name; one of words is taken, low lines or spaces between
+    /// them, where no food bears these words as a name.
     fn by_its_key(&self, name: &str) -> Option<FoodId> {
         let name = name.trim();
-        let telling = name.bytes().any(|byte| byte == b'_' || byte.is_ascii_digit());
-        self.id(name).filter(|_| telling)
+        let id = self.id(&name.replace(' ', "_"))?;
+        let bare = name.bytes().any(|byte| byte == b'_' || byte.is_ascii_digit());
+        let borne = || {
+            let ranked = self.index.rank(&self.index.words.tokens(name), None);
+            ranked.iter().any(|candidate| candidate.exact)
+        };
+        (bare || !borne()).then_some(id)
     }
 
     /// The food of an imported table whose description is all that the line says of its food, unless that is just as

@@ -5,6 +5,7 @@
 
 pub mod digest;
 pub mod dossier;
+pub mod food;
 pub mod margin;
 pub mod menu;
 pub mod page;

@@ -3,6 +3,7 @@
 pub(crate) mod completions;
 pub(crate) mod convert;
 pub(crate) mod digest;
+pub(crate) mod larder;
 pub(crate) mod man;
 pub(crate) mod menu;
 pub(crate) mod proof;

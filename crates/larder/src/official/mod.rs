@@ -22,7 +22,7 @@ use std::collections::BTreeMap;
 
 pub use balance::balance;
 pub use error::{OfficialError, OfficialFault};
-pub use render::{NO_OFFICIAL_REFUSE, cell, signed, table};
+pub use render::{NO_OFFICIAL_REFUSE, cell, is_weighed, signed, table};
 
 use fdc::FoodDataCentral;
 use release::Release;

@@ -67,6 +67,12 @@ fn row(out: &mut String, key: &str, food: &OfficialFood, groups: Option<&Groups<
     );
 }
 
+/// Whether any of a food's household weights is a kitchen measure.
+#[must_use]
+pub fn is_weighed(food: &OfficialFood) -> bool {
+    !weights(food).is_empty()
+}
+
 /// Household weights in our units and cuts, one a unit and cut: `cup chopped=160; each large=150`.
 fn weights(food: &OfficialFood) -> String {
     let own = words(food.description.split(',').next().unwrap_or(""));

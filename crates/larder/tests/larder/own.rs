@@ -215,3 +215,18 @@ fn no_text_breaks_the_reader() {
         Ok(Vec::new())
     );
 }
+
+#[test]
+fn a_key_names_its_food_with_low_lines_or_spaces() {
+    let larder = Larder::built_in();
+    for (name, expected) in [
+        ("beef_stock_home", "beef_stock_home"),
+        ("beef stock home", "beef_stock_home"),
+        ("haddock_smoked", "haddock_smoked"),
+        // A name that is borne comes before a key that happens to read like it.
+        ("tomato puree", "tomato_puree"),
+        ("onion", "onion"),
+    ] {
+        assert_eq!(key(larder, name), expected, "{name}");
+    }
+}
