@@ -157,6 +157,8 @@ pub struct Cooling {
     pub end_c: f64,
     /// Hours it was followed.
     pub followed_h: f64,
+    /// Organic acid in what cools, citric-acid equivalent, kilogram per kilogram of everything edible.
+    pub acid: f64,
 }
 
 /// Pieces of the finished dish.

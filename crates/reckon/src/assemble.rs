@@ -17,6 +17,9 @@ use crate::{Dossier, Figure, Known, Measure, Verdict, cooling, happenings, nutri
 /// Layout of [`Dossier`]; raised when a field changes its meaning.
 const VERSION: u32 = 1;
 
+/// Share of the yield from which bones and shells are worth naming; a bay leaf or a stick of cinnamon is not.
+const WORTH_NAMING: f64 = 0.01;
+
 /// Share of what was put in that may leave as vapour before a figure hangs on the kitchen.
 const DRY: f64 = 0.03;
 
@@ -126,7 +129,7 @@ impl Figures<'_> {
     fn yield_mass(&self) -> Figure {
         let figure = self.hanging(Measure::Kilograms, |r| r.yield_kg);
         let inedible = self.plain(Measure::Kilograms, Known::ByBalance, |r| r.inedible_kg);
-        if inedible.value < 0.001 {
+        if inedible.value < WORTH_NAMING * figure.value {
             return figure;
         }
         let bones = format!("of it {} of bone or shell", inedible.display_value());
@@ -246,6 +249,12 @@ impl Figures<'_> {
             assume(format!(
                 "Served with it and counted for allergens and cost, not for yield and nutrition: {}.",
                 served_with.join(", ")
+            ));
+        }
+        let acid = self.read.runs.central.percent(Stuff::Acid);
+        if acid >= 100.0 * cooling::SOUR {
+            assume(format!(
+                "With {acid:.1} % acid it is most likely below pH 4.2, where no rule of time and temperature is made for it (FDA Food Code 2022 1-201.10, table B); its pH is not computed."
             ));
         }
         for lot in self.tasted.idle.iter().filter_map(|lot| process.lots.get(*lot)) {

@@ -17,6 +17,11 @@ const RULE_C: (f64, f64, f64) = (57.0, 21.0, 5.0);
 /// Share of the draws that must meet the rule.
 const CAUTIOUS: f64 = 0.95;
 
+/// Acid by mass, citric-acid equivalent, from which a food is so sour that the rule most likely does not hold for it
+/// (common practice, no source; ×/÷1.5: lemon juice has 0.05, a vinegar pickle 0.02, sharp apples 0.01, a tomato soup
+/// 0.004).
+pub(crate) const SOUR: f64 = 0.012;
+
 /// The verdict on hours from 57 °C, none for a stage that was not reached in the hours followed.
 ///
 /// *Near* when nothing is broken yet but the end was not seen.
@@ -76,13 +81,18 @@ pub(crate) fn rows(
         .map(|(index, cooling)| {
             let same = |run: &Vec<Cooling>| run.get(index).copied();
             let others: Vec<Cooling> = others.iter().filter_map(same).collect();
-            let verdict = cautious(cooling, &others);
+            let verdict = match cautious(cooling, &others) {
+                // What is sour is no failure, and no computation says that it is safe.
+                Verdict::Fails if cooling.acid >= SOUR => Verdict::Near,
+                verdict => verdict,
+            };
             CoolingRow {
                 span: process.acts.get(cooling.act).and_then(|act| act.span),
                 stage_one_h: cooling.stage_one_h,
                 total_h: cooling.total_h,
                 verdict,
                 says: match verdict {
+                    _ if cooling.acid >= SOUR => sour(cooling),
                     Verdict::Fails => [says(cooling, verdict), iced(process, cooling, cook)].concat(),
                     _ => says(cooling, verdict),
                 },
@@ -163,10 +173,11 @@ fn with_ice_first(process: &Process, cooling: &Cooling) -> Option<(Process, usiz
     Some((changed, first))
 }
 
-fn says(cooling: &Cooling, verdict: Verdict) -> String {
+/// 'From 57 °C the warmest place is at 21 °C after 1.2 h, 5 °C after 4.0 h'.
+fn found(cooling: &Cooling) -> String {
     let hours = |hours: f64| format!("{hours:.1} h");
     let one = match cooling.stage_one_h {
-        Some(found) => format!("21 °C after {}", hours(found)),
+        Some(found) => format!("at 21 °C after {}", hours(found)),
         None => format!("still above 21 °C after {}", hours(cooling.followed_h)),
     };
     let two = match (cooling.stage_one_h, cooling.total_h) {
@@ -174,6 +185,20 @@ fn says(cooling: &Cooling, verdict: Verdict) -> String {
         (Some(_), None) => format!(", still at {:.0} °C after {}", cooling.end_c, hours(cooling.followed_h)),
         (None, None) => String::new(),
     };
+    format!("From 57 °C the warmest place is {one}{two}")
+}
+
+/// Of a pickle: food that was heated and not packed needs no watching of time and temperature below pH 4.2, and an
+/// assessment from there to 4.6 (FDA Food Code 2022 1-201.10, table B). Its pH is not computed.
+fn sour(cooling: &Cooling) -> String {
+    format!(
+        "{}. It holds {:.1} % acid: the rule of 2 and 6 hours is not made for food below pH 4.2 (FDA Food Code 2022 1-201.10, table B), and this most likely is. Its pH is not computed: measure it, or cool it as if the rule held.",
+        found(cooling),
+        100.0 * cooling.acid
+    )
+}
+
+fn says(cooling: &Cooling, verdict: Verdict) -> String {
     let so = match verdict {
         Verdict::Meets => "that is inside the 2 and 6 hours allowed.",
         Verdict::Near if cooling.total_h.is_none() => {
@@ -182,7 +207,7 @@ fn says(cooling: &Cooling, verdict: Verdict) -> String {
         Verdict::Near => "but it may take longer than the 2 and 6 hours allowed: measure the middle.",
         _ => "it must pass 21 °C within 2 hours and 5 °C within 6: it needs to lose heat faster.",
     };
-    format!("From 57 °C the warmest place is at {one}{two}; {so}").replace("is at still", "is still")
+    format!("{}; {so}", found(cooling))
 }
 
 #[cfg(test)]
@@ -227,6 +252,7 @@ mod tests {
             total_h,
             end_c: 30.0,
             followed_h,
+            acid: 0.0,
         }
     }
 
@@ -271,6 +297,21 @@ mod tests {
             stretch.place = Place::IceBath;
         }
         assert_eq!(iced(&process, &slow, &|_| panic!("nothing is tried")), "");
+    }
+
+    /// A crock of pickle that stands on the counter all night: no failure of the rule, but no silent pass either.
+    #[test]
+    fn what_is_sour_is_measured_not_judged() {
+        let process = testing::process(&[]);
+        let mut trace = testing::trace(&process);
+        let pickle = |acid| Cooling {
+            acid,
+            ..cooling(Some(5.0), None, 12.0)
+        };
+        trace.coolings = vec![pickle(0.024), pickle(0.004)];
+        let found = rows(&process, &trace, &[], &|process| testing::trace(process));
+        assert_eq!((found[0].verdict, found[1].verdict), (Verdict::Near, Verdict::Fails));
+        assert!(found[0].says.contains("2.4 % acid") && found[0].says.contains("pH is not computed"));
     }
 
     #[test]

@@ -39,6 +39,7 @@ pub(super) struct Follow {
     last: Option<(f64, f64)>,
     start_s: f64,
     counter_only: bool,
+    acid: f64,
 }
 
 impl Follow {
@@ -51,6 +52,7 @@ impl Follow {
             last: Some((time_s, temp_c)),
             start_s: time_s,
             counter_only: true,
+            acid: 0.0,
         };
         follow.add(temp_c - outside_c);
         follow
@@ -140,6 +142,7 @@ impl Follow {
             total_h: hours(self.passed_s[2]),
             end_c,
             followed_h,
+            acid: self.acid,
         })
     }
 }
@@ -157,6 +160,14 @@ impl VesselState {
     /// Whether it stands where hot food cools.
     fn cools(&self, cond: &Conditions) -> bool {
         self.place != Place::Oven && !self.is_heated(cond) && !self.is_empty()
+    }
+
+    /// Acid by mass of everything edible.
+    fn acid(&self) -> f64 {
+        let of = |matter: &Matter| (matter.kg(Stuff::Acid), matter.total_kg());
+        let all = self.groups.iter().map(|group| of(&group.matter));
+        let (acid, whole) = all.fold(of(&self.liquid), |sum, more| (sum.0 + more.0, sum.1 + more.1));
+        if whole > 0.0 { acid / whole } else { 0.0 }
     }
 
     fn is_thick(&self) -> bool {
@@ -223,6 +234,7 @@ impl VesselState {
             warmest = warmest.max(follow.centre_c());
         }
         follow.note(time_s, warmest);
+        follow.acid = self.acid();
         self.cooling = Some(follow);
         None
     }
