@@ -244,6 +244,10 @@ impl VesselState {
             Aim::Simmer | Aim::BelowBoil | Aim::Setting(_) | Aim::Oven(_) => practice::FULL_SIMMER,
             Aim::Fry(_) | Aim::Hold(_) | Aim::Off => practice::FULL,
         };
+        // What lies dry on a sheet stands over its rim and spills nothing.
+        if self.in_oven_air() {
+            return None;
+        }
         let level = self.level(self.volume_m3());
         let worse = level > limit && level > 1.1 * self.watch.too_full;
         worse.then(|| {

@@ -1,5 +1,6 @@
 //! The end of the method: what is served, what was never used, which pots stand for which words.
 
+use potwright_larder::Kind;
 use potwright_manuscript::{Operation, Target};
 use potwright_measure::{Duration, Mass};
 
@@ -144,6 +145,11 @@ impl Bench<'_> {
         for (index, lot) in self.stocked.lots.iter().enumerate() {
             let left = self.left[index];
             if lot.for_serving || left < LEFT_OVER || lot.mass <= Mass::ZERO {
+                continue;
+            }
+            // Of pepper and salt a cook takes what it wants: what is left of them once they were used is no question.
+            let seasoning = matches!(lot.kind, Kind::Spice | Kind::Salt);
+            if seasoning && left < 1.0 - LEFT_OVER {
                 continue;
             }
             let span = lot

@@ -558,3 +558,22 @@ fn what_is_done_meanwhile_goes_on_until_the_pot_is_touched() {
         process.acts
     );
 }
+
+/// Pepper that is on the list by the pinch and goes in in two places leaves no question about what is over; flour does.
+#[test]
+fn what_is_left_of_the_pepper_is_no_question() {
+    let mut page = Page::new();
+    page.line("2 tsp black pepper", "2", Some(Unit::Teaspoon), "black pepper");
+    page.line("100 g plain flour", "100", Some(Unit::Gram), "plain flour");
+    page.line("1 litre water", "1", Some(Unit::Litre), "water");
+    let half = Share::Fraction(Exact::ratio(1, 2).expect("a half"));
+    for index in [0, 1] {
+        let put = page.op("Put some into a pot", Verb::Add, &[index]);
+        put.foods[0].share = half;
+        put.into = vessel("pot");
+    }
+    page.op("Add the water", Verb::Add, &[2]).into = vessel("pot");
+    let open = page.process().open;
+    assert_eq!(open.len(), 1, "{open:?}");
+    assert!(open[0].text.contains("plain flour"), "{open:?}");
+}
