@@ -15,6 +15,7 @@ const FILES: &[(&str, &[u8])] = files![
     "kitchen.toml",
     "prices.tsv",
     "in_the_house.tsv",
+    "larder.tsv",
     "dishes/01-smoked-haddock-chowder.txt",
     "dishes/02-beef-shin-prunes-stout.txt",
     "dishes/03-celeriac-apple-soup.txt",

@@ -132,6 +132,12 @@ fn book_around(page: &Path) -> Option<PathBuf> {
     let dishes = page.parent()?;
     let folder = dishes.parent()?;
     let named = dishes.file_name().is_some_and(|name| name == "dishes");
-    let tables = ["book.toml", "kitchen.toml", "prices.tsv"];
+    let tables = [
+        "book.toml",
+        "kitchen.toml",
+        "prices.tsv",
+        "larder.tsv",
+        "larder_table.tsv",
+    ];
     (named && tables.iter().any(|table| folder.join(table).exists())).then(|| folder.to_owned())
 }

@@ -251,10 +251,11 @@ impl Index {
 
     /// The names that share a telling word with the query, each with the places of all words it shares, in order.
     ///
-    /// Words of praise, cut and state tell nothing by themselves, unless the query holds no others.
+    /// Words of praise, cut and state tell nothing by themselves, unless the query holds no others: an unknown food that
+    /// is raw is not the first raw food there is.
     fn sharing(&self, asked: &[Asked]) -> Vec<(u32, u32)> {
         let telling = |word: &Asked| !matches!(word.class, Class::Idle | Class::Cut | Class::State(_));
-        let all = !asked.iter().any(|word| telling(word) && !word.numbers.is_empty());
+        let all = !asked.iter().any(telling);
         let mut masks = vec![0u32; self.names.len()];
         let mut touched = Vec::new();
         for pass in [true, false] {

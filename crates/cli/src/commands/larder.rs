@@ -81,7 +81,10 @@ fn report(done: &Imported) -> Page {
         says.push(format!("Not there, and done without: {}.", done.lacking.join(", ")));
     }
     Page {
-        title: format!("{} foods of {}", done.foods, done.title),
+        title: match done.foods {
+            1 => format!("1 food of {}", done.title),
+            several => format!("{several} foods of {}", done.title),
+        },
         under: format!("now in {}", done.path.display()),
         parts: vec![Part::List(says)],
     }

@@ -18,7 +18,16 @@ pub(crate) fn run() -> anyhow::Result<()> {
     man.render_description_section(&mut page)?;
     man.render_options_section(&mut page)?;
     for command in program.get_subcommands().filter(|command| command.get_name() != "help") {
-        section(command, &mut page)?;
+        let parts: Vec<&Command> = command
+            .get_subcommands()
+            .filter(|part| part.get_name() != "help")
+            .collect();
+        if parts.is_empty() {
+            section(command, command.get_name(), &mut page)?;
+        }
+        for part in parts {
+            section(part, &format!("{} {}", command.get_name(), part.get_name()), &mut page)?;
+        }
     }
     man.render_extra_section(&mut page)?;
     // What the library calls extra is the example.
@@ -26,9 +35,9 @@ pub(crate) fn run() -> anyhow::Result<()> {
 }
 
 /// A section for one command: its heading, synopsis, options and example.
-fn section(command: &Command, page: &mut Vec<u8>) -> anyhow::Result<()> {
+fn section(command: &Command, name: &str, page: &mut Vec<u8>) -> anyhow::Result<()> {
     let man = Man::new(command.clone());
-    page.extend(format!(".SH {}\n", command.get_name().to_uppercase()).into_bytes());
+    page.extend(format!(".SH {}\n", name.to_uppercase()).into_bytes());
     let mut parts = Vec::new();
     man.render_synopsis_section(&mut parts)?;
     man.render_description_section(&mut parts)?;

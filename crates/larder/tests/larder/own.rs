@@ -217,6 +217,24 @@ fn no_text_breaks_the_reader() {
 }
 
 #[test]
+fn an_unknown_food_is_not_known_by_its_state_or_cut() {
+    for (name, state) in [
+        ("lockwort", "raw"),
+        ("lockwort", "dried"),
+        ("chopped lockwort", ""),
+        ("fresh lockwort", "cooked"),
+    ] {
+        let state = [state.to_owned()];
+        let hints = Hints {
+            state: &state,
+            preparation: "finely sliced",
+            ..Hints::default()
+        };
+        assert_eq!(Larder::built_in().find(name, &hints).best, None, "{state:?} {name}");
+    }
+}
+
+#[test]
 fn a_key_names_its_food_with_low_lines_or_spaces() {
     let larder = Larder::built_in();
     for (name, expected) in [
