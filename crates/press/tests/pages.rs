@@ -6,7 +6,7 @@ use potwright_measure::Measures;
 use potwright_pot::Kitchen;
 use potwright_press::{Style, digest, dossier, margin, text};
 use potwright_proof::{Query, queries};
-use potwright_reckon::{Prices, Reckoned, Target, reckon};
+use potwright_reckon::{Prices, Reckoned, Target, Variant, add_variations, reckon};
 use unicode_width::UnicodeWidthStr;
 
 const SOUP: &str = "LEEK AND POTATO SOUP\n\nServes 4\n\n30 g butter\n3 leeks, sliced\n500 g potatoes, peeled and diced\n\
@@ -78,4 +78,36 @@ fn a_digest_has_a_line_for_each_dish() {
     for line in set.lines() {
         assert!(line.width() <= 80, "{line}");
     }
+}
+
+#[test]
+fn variations_stand_beside_the_dish() {
+    let variation = |soup: &str| {
+        let (recipe, reckoned, _) = read(soup);
+        let larder = Larder::built_in();
+        let varied = potwright_pot::varied(&recipe, soup, larder, 0).expect("understood");
+        let process = potwright_pot::resolve(&varied.recipe, soup, larder, &[], &Kitchen::default(), Measures::Metric);
+        let (kitchen, prices, target) = (Kitchen::default(), Prices::default(), Target::default());
+        let of_it = reckon(process, &kitchen, larder, &[], &prices, &target, 0, 1);
+        (recipe, reckoned, varied.changes, of_it)
+    };
+    let soup = format!("{SOUP}\nVariation: without butter. Use 2 tbsp olive oil instead of the butter.\n");
+    let (recipe, mut reckoned, changes, of_it) = variation(&soup);
+    let variant = Variant {
+        name: "without butter".into(),
+        span: recipe.variations[0].words.span,
+        changes,
+        reckoned: Some(Box::new(of_it)),
+    };
+    add_variations(&mut reckoned, &[variant]);
+    let set = text::render(&dossier::page(&recipe, &soup, &reckoned, &[]), 80, Style::Plain);
+    let part = set.split("Variations\n").nth(1).expect("a part of its own");
+    assert!(
+        part.contains("as written") && part.contains("olive oil instead of butter"),
+        "{part}"
+    );
+    // The bought stock may hold milk: nobody may be told that there is none.
+    assert!(!part.contains("No milk"), "{part}");
+    assert!(part.contains("Whether it is free of milk is not known"), "{part}");
+    assert!(set.lines().all(|line| line.width() <= 80));
 }

@@ -159,7 +159,7 @@ struct Body {
 impl VesselState {
     /// Whether it stands where hot food cools.
     fn cools(&self, cond: &Conditions) -> bool {
-        self.place != Place::Oven && !self.is_heated(cond) && !self.is_empty()
+        !self.aside && self.place != Place::Oven && !self.is_heated(cond) && !self.is_empty()
     }
 
     /// Acid by mass of everything edible.

@@ -48,8 +48,9 @@ impl VesselState {
         let bathed = self.covers_pieces();
         let fries = self.fries();
         let mut groups = std::mem::take(&mut self.groups);
-        let mut shed = 0.0;
+        let (mut shed, mut flow) = (0.0, 0.0);
         for group in &mut groups {
+            let before = group.matter.total_kg();
             gelatinise(&mut group.matter, group.gel, group.mean_c, dt_s);
             shed += self.shed(group, dt_s, bathed, cond);
             self.render(group, dt_s, cond);
@@ -59,10 +60,12 @@ impl VesselState {
             }
             group.soften(dt_s);
             self.fall_apart(group, bathed);
+            flow += (group.matter.total_kg() - before).abs();
         }
         groups.retain(|group| group.total_kg() > 1e-9);
         self.groups = groups;
         self.shed_kg_s = shed / dt_s.max(1e-9);
+        self.flow_kg_s = flow / dt_s.max(1e-9);
         if fries && self.temp_c > practice::BROWNS_FROM_C {
             self.spatter(dt_s, ledger);
         }

@@ -72,7 +72,7 @@ struct Run<'a> {
     served: Option<Served>,
 }
 
-/// Between samples while something is hot, and while all is cold and quiet, seconds.
+/// Between samples while something hot changes, and at most, seconds.
 const SAMPLE_S: f64 = 60.0;
 const QUIET_SAMPLE_S: f64 = 600.0;
 /// No dish is followed for longer than a month.
@@ -190,8 +190,14 @@ impl<'a> Run<'a> {
                 return;
             }
             Doing::Add(portions) => self.add(index, act.vessel, portions),
-            Doing::Transfer { to, what } => self.transfer(index, act.vessel, *to, what),
-            Doing::Discard(what) => self.discard(act.vessel, what),
+            Doing::Transfer { to, what } => {
+                self.transfer(index, act.vessel, *to, what);
+                self.set_aside_if_last(index, act.vessel);
+            }
+            Doing::Discard(what) => {
+                self.discard(act.vessel, what);
+                self.set_aside_if_last(index, act.vessel);
+            }
             Doing::Puree(share) => self.puree(act.vessel, *share),
             Doing::Shape {
                 lot,
@@ -259,7 +265,7 @@ impl<'a> Run<'a> {
 
     /// The clock goes on by one step for every vessel.
     fn step(&mut self) {
-        let mut dt_s = self.longest_step_s();
+        let (mut dt_s, every_s) = self.longest_step_s();
         if dt_s > 0.0 {
             let awaited: Vec<(usize, f64)> = self
                 .running
@@ -279,12 +285,13 @@ impl<'a> Run<'a> {
             self.follow_coolings(dt_s);
             self.notice(dt_s);
         }
-        self.sample_if_due();
+        self.sample_if_due(every_s);
         self.finish_what_is_over();
     }
 
-    /// The longest step all vessels, all running acts and the samples allow.
-    fn longest_step_s(&self) -> f64 {
+    /// The longest step all vessels, all running acts and the samples allow; and the time between samples: a minute
+    /// while something hot changes, longer where a straight line between two samples tells as much.
+    fn longest_step_s(&self) -> (f64, f64) {
         let over_s = self
             .running
             .iter()
@@ -294,18 +301,20 @@ impl<'a> Run<'a> {
         let mut sample_s = QUIET_SAMPLE_S;
         let mut longest_s = f64::MAX;
         for state in self.vessels.iter().filter(|state| !state.is_empty()) {
-            longest_s = longest_s.min(state.longest_step_s(&self.cond));
+            let own_s = state.longest_step_s(&self.cond);
+            longest_s = longest_s.min(own_s);
             if state.temp_c > 40.0 || state.is_heated(&self.cond) {
-                sample_s = SAMPLE_S;
+                sample_s = sample_s.min(own_s.max(SAMPLE_S));
             }
         }
         let last = self.samples.last().map_or(0.0, |sample| sample.time_s);
         let due_s = (last + sample_s - self.time_s).max(0.1);
         if longest_s < due_s.min(over_s) {
-            return step::rounded_s(longest_s);
+            return (step::rounded_s(longest_s), sample_s);
         }
         // The clock's own marks to a sixty-fourth of a second, lest rounding makes every minute another.
-        over_s.min(((due_s * 64.0).round() / 64.0).max(1.0 / 64.0))
+        let mark_s = ((due_s * 64.0).round() / 64.0).max(1.0 / 64.0);
+        (over_s.min(mark_s), sample_s)
     }
 
     /// Plans a step of every vessel; shortens it to end where a vessel begins to boil, reaches its aim or what is
@@ -348,14 +357,9 @@ impl<'a> Run<'a> {
         }
     }
 
-    fn sample_if_due(&mut self) {
-        let hot = self
-            .vessels
-            .iter()
-            .any(|state| !state.is_empty() && state.temp_c > 40.0 || state.is_heated(&self.cond));
-        let every = if hot { SAMPLE_S } else { QUIET_SAMPLE_S };
+    fn sample_if_due(&mut self, every_s: f64) {
         let last = self.samples.last().map_or(f64::NEG_INFINITY, |sample| sample.time_s);
-        if self.time_s >= last + every - 1e-6 {
+        if self.time_s >= last + every_s - 1e-6 {
             let act = self.running.first().map_or(0, |running| running.act);
             self.sample(act);
         }
@@ -394,6 +398,16 @@ impl<'a> Run<'a> {
         self.acts[act].end_s = self.time_s;
         self.sample(act);
         self.vessels[vessel].turns = 1.0;
+    }
+
+    /// What is left in a vessel that no later act comes back to is off the heat, and no food any more whose cooling
+    /// matters.
+    fn set_aside_if_last(&mut self, act: usize, vessel: usize) {
+        let later = self.process.acts.iter().skip(act + 1);
+        if vessel != self.process.dish_vessel && !later.flat_map(vessels_of).any(|touched| touched == vessel) {
+            self.close_cooling(vessel, act);
+            self.vessels[vessel].set_aside();
+        }
     }
 
     /// The act that goes on in a vessel, else the first that goes on.

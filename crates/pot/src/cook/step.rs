@@ -15,6 +15,10 @@ use crate::{Aim, Ledger, Matter, Place, Stuff};
 
 /// A profile no farther from the temperature outside than this, kelvins, is even.
 const EVEN_K: f64 = 0.05;
+/// Temperature that moves no more in a step, kelvins, and matter that moves no more between pieces and liquid, share of
+/// all there is: so calm a vessel may take steps of minutes.
+const CALM_K: f64 = 0.25;
+const CALM_SHARE: f64 = 2e-3;
 
 /// What lies around pieces: the air of an oven, with a film in W/(m²·K) over what they show of themselves, or the liquid
 /// and the bottom they share a temperature with, with a film over their whole surface.
@@ -219,11 +223,14 @@ impl VesselState {
 
     /// The longest step that is still accurate, seconds.
     pub(super) fn longest_step_s(&self, cond: &Conditions) -> f64 {
-        let quiet = self.temp_c < 45.0 && !self.is_heated(cond) && self.rate_k_s.abs() < 0.002;
+        let rate = self.rate_k_s.abs().max(1e-9);
+        let heated = self.is_heated(cond);
+        let quiet = self.temp_c < 45.0 && !heated && rate < 0.002;
         let mut longest: f64 = if quiet { 600.0 } else { 60.0 };
-        if self.rate_k_s.abs() > 0.0 {
-            longest = longest.min((4.0 / self.rate_k_s.abs()).max(0.5));
-        }
+        // Where neither temperature nor matter moves, a step may be long.
+        let calm = (CALM_K / rate).min(CALM_SHARE * self.mass_kg() / self.flow_kg_s.max(1e-12));
+        longest = longest.max(calm.min(if heated { 300.0 } else { 600.0 }));
+        longest = longest.min((4.0 / rate).max(0.5));
         if self.fries() && !self.groups.is_empty() {
             longest = longest.min(15.0);
         }
@@ -233,8 +240,14 @@ impl VesselState {
             self.temp_c
         };
         for group in &self.groups {
-            if !group.even && group.profile.farthest_k(outside) > 4.0 {
+            if group.even {
+                continue;
+            }
+            let farthest = group.profile.farthest_k(outside);
+            if farthest > 4.0 {
                 longest = longest.min((0.15 * group.lag_s()).max(4.0));
+            } else if farthest > 2.0 * CALM_K && longest > 60.0 {
+                longest = longest.min((0.15 * group.lag_s()).max(60.0));
             }
         }
         longest.min(self.step_s)

@@ -62,6 +62,8 @@ pub(super) struct VesselState {
     /// Whether the metal's enthalpy is in the books, and when the vessel was last emptied, seconds.
     pub(super) in_use: bool,
     pub(super) emptied_s: Option<f64>,
+    /// Nothing is done with what is left in it.
+    pub(super) aside: bool,
     pub(super) place: Place,
     pub(super) aim: Aim,
     pub(super) cover: Cover,
@@ -87,6 +89,8 @@ pub(super) struct VesselState {
     pub(super) rate_k_s: f64,
     /// Water shed by pieces, kg/s, in the last step.
     pub(super) shed_kg_s: f64,
+    /// Matter that went between pieces and liquid, kg/s, in the last step.
+    pub(super) flow_kg_s: f64,
     pub(super) watch: Watch,
     pub(super) cooling: Option<Follow>,
 }
@@ -117,6 +121,7 @@ impl VesselState {
             measures: Measures::of(vessel),
             in_use: false,
             emptied_s: None,
+            aside: false,
             place: Place::Counter,
             aim: Aim::Off,
             cover: Cover::Off,
@@ -136,6 +141,7 @@ impl VesselState {
             step_s: 1.0,
             rate_k_s: 0.0,
             shed_kg_s: 0.0,
+            flow_kg_s: 0.0,
             watch: Watch::default(),
             cooling: None,
         }
@@ -156,6 +162,15 @@ impl VesselState {
         self.rate_k_s = 0.0;
         self.exchange = Exchange::default();
         self.groups.iter_mut().for_each(|group| group.fresh = 3);
+    }
+
+    /// Off the heat for good.
+    pub(super) fn set_aside(&mut self) {
+        self.aside = true;
+        self.burner = None;
+        self.place = Place::Counter;
+        self.aim = Aim::Off;
+        self.disturb();
     }
 
     /// Brings temperatures in line with enthalpies, and the boiling point with the liquid.

@@ -29,7 +29,13 @@ pub fn varied(recipe: &Recipe, text: &str, larder: &Larder, variation: usize) ->
         recipe: recipe.clone(),
         changes: Vec::new(),
     };
-    for change in &variation.changes {
+    // 'Without butter: use oil instead' leaves nothing out.
+    let swapped = |index: usize| {
+        let swaps = |change: &Change| matches!(change, Change::Swap { ingredient, .. } if *ingredient == index);
+        variation.changes.iter().any(swaps)
+    };
+    let left = |change: &&Change| !matches!(change, Change::LeaveOut(index) if swapped(*index));
+    for change in variation.changes.iter().filter(left) {
         varied.make(change, variation, text, larder);
     }
     (!varied.changes.is_empty()).then_some(varied)
@@ -267,6 +273,14 @@ mod tests {
         let (process, changes) = cooked("Variation: without cream. Leave out the cream.");
         assert_eq!(changes, ["without double cream"]);
         assert_eq!(lots(&process), ["butter", "onions", "potato", "chicken stock"]);
+        assert!(process.open.is_empty(), "{:?}", process.open);
+    }
+
+    #[test]
+    fn what_is_swapped_is_not_left_out() {
+        let (process, changes) = cooked("Variation: without butter. Use 2 tbsp olive oil instead of the butter.");
+        assert_eq!(changes, ["olive oil instead of butter"]);
+        assert_eq!(process.lots[0].name, "olive oil");
         assert!(process.open.is_empty(), "{:?}", process.open);
     }
 
