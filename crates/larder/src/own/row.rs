@@ -127,21 +127,12 @@ impl<'a> Row<'a> {
         {
             return Err(Wrong::Key(key.to_owned()));
         }
-        let like = self.text(Column::Like);
         let known = if key.is_empty() {
             reader.by_name(name)
         } else {
             reader.by_key(key)
         };
-        let found = if !like.is_empty() {
-            Some(like_of(like, reader)?)
-        } else if reader.asked == Asked::OfATable {
-            None
-        } else if known.is_none() {
-            borne(name, reader)
-        } else {
-            known
-        };
+        let found = self.base(known, reader)?;
         let mut food = found.cloned().unwrap_or_else(|| nothing(self.text(Column::Shop)));
         let begun = match (found, known) {
             (Some(found), Some(known)) if found.key == known.key => Begun::AsItself,
@@ -171,17 +162,32 @@ impl<'a> Row<'a> {
             of_kind.lay(&mut food);
             food.allergens_complete = false;
         }
-        const HAZARDS: &str = "poultry, minced meat, whole meat, fish, crustacean, bivalve, egg, kidney bean, ready to eat \
-                               or none";
-        match self.text(Column::Hazard) {
-            "none" => food.behaviour.hazard = None,
-            _ => {
-                if let Some(hazard) = self.word(Column::Hazard, "hazard", HAZARDS)? {
-                    food.behaviour.hazard = Some(hazard);
-                }
-            }
-        }
+        self.hazard(&mut food)?;
         Ok((food, begun, known.is_some()))
+    }
+
+    /// The food a row begins from: what it is like, else the one it is about, else one that bears its name.
+    fn base<'r>(&self, known: Option<&'r Food>, reader: &'r Reader<'_>) -> Result<Option<&'r Food>, Wrong> {
+        let like = self.text(Column::Like);
+        if !like.is_empty() {
+            return like_of(like, reader).map(Some);
+        }
+        if reader.asked == Asked::OfATable {
+            return Ok(None);
+        }
+        Ok(known.or_else(|| borne(self.text(Column::Name), reader)))
+    }
+
+    /// What must be made safe, over what holds for the kind.
+    fn hazard(&self, food: &mut Food) -> Result<(), Wrong> {
+        const HAZARDS: &str = "poultry, minced meat, whole meat, fish, crustacean, bivalve, egg, kidney bean, ready to \
+                               eat or none";
+        if self.text(Column::Hazard) == "none" {
+            food.behaviour.hazard = None;
+        } else if let Some(hazard) = self.word(Column::Hazard, "hazard", HAZARDS)? {
+            food.behaviour.hazard = Some(hazard);
+        }
+        Ok(())
     }
 
     /// Kind, state, shop, animal or not.
