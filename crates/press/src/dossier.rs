@@ -61,18 +61,30 @@ fn row(what: &str, figure: &Figure) -> Vec<String> {
     ]
 }
 
-/// What the figures hang on, each reason said once for all the figures that share it.
+/// What the figures hang on, each phrase said once for all the figures that share it.
 fn reasons(figures: &[&Figure]) -> Option<String> {
     let mut said: Vec<String> = Vec::new();
-    for figure in figures {
-        if let Some(because) = &figure.because {
-            let sentence = format!("{}: {because}", figure.known.words());
-            if !said.contains(&sentence) {
-                said.push(sentence);
-            }
+    for phrase in figures
+        .iter()
+        .filter_map(|figure| figure.because.as_deref())
+        .flat_map(|because| because.split("; "))
+    {
+        let sentence = sentence(phrase);
+        if !said.contains(&sentence) {
+            said.push(sentence);
         }
     }
-    (!said.is_empty()).then(|| format!("Known how – {}.", said.join("; ")))
+    (!said.is_empty()).then(|| said.join(" "))
+}
+
+/// A phrase with a capital and a full stop.
+fn sentence(phrase: &str) -> String {
+    let mut letters = phrase.chars();
+    let first: String = letters
+        .next()
+        .map(|letter| letter.to_uppercase().collect())
+        .unwrap_or_default();
+    format!("{first}{}.", letters.as_str().trim_end_matches('.'))
 }
 
 fn figures(rows: Vec<Vec<String>>) -> Part {
@@ -310,17 +322,7 @@ fn allergens(parts: &mut Vec<Part>, dossier: &Dossier) {
             found.causes.join(", "),
         ]);
     }
-    for found in dossier
-        .allergens
-        .iter()
-        .filter(|row| row.contains == Contains::NotKnown)
-    {
-        rows.push(vec![
-            allergen(found.allergen).into(),
-            "not known".into(),
-            format!("read the packet: {}", found.causes.join(", ")),
-        ]);
-    }
+    rows.extend(packets_to_read(dossier));
     if rows.is_empty() {
         parts.push(Part::Paragraph(
             "None of the allergens of US and EU law is in what the page lists.".into(),
@@ -335,6 +337,29 @@ fn allergens(parts: &mut Vec<Part>, dossier: &Dossier) {
         None => format!("Whether it is free of animal products is not known: {causes}."),
     };
     parts.push(Part::Paragraph(animal));
+}
+
+/// What is not known, a row for each set of packets that would tell.
+fn packets_to_read(dossier: &Dossier) -> Vec<Vec<String>> {
+    let mut groups: Vec<(Vec<&str>, &[String])> = Vec::new();
+    for row in dossier
+        .allergens
+        .iter()
+        .filter(|row| row.contains == Contains::NotKnown)
+    {
+        match groups.iter_mut().find(|(_, causes)| *causes == row.causes) {
+            Some((names, _)) => names.push(allergen(row.allergen)),
+            None => groups.push((vec![allergen(row.allergen)], &row.causes)),
+        }
+    }
+    let row = |(names, causes): (Vec<&str>, &[String])| {
+        vec![
+            names.join(", "),
+            "not known".into(),
+            format!("read the packet: {}", causes.join(", ")),
+        ]
+    };
+    groups.into_iter().map(row).collect()
 }
 
 fn costs(parts: &mut Vec<Part>, dossier: &Dossier) {

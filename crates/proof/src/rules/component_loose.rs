@@ -16,6 +16,22 @@ pub(super) const RULE: Rule = Rule {
     check,
 };
 
+/// What cooking itself gives: nobody has to make it first.
+const GIVEN_OFF: &[&str] = &[
+    "fat",
+    "juice",
+    "juices",
+    "liquid",
+    "liquor",
+    "scum",
+    "froth",
+    "foam",
+    "dripping",
+    "drippings",
+    "sauce",
+    "gravy",
+];
+
 fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
     let mut queries = made_not_used(manuscript.recipe);
     queries.extend(used_not_made(manuscript));
@@ -81,6 +97,9 @@ fn used_not_made(manuscript: &Manuscript<'_>) -> Vec<Query> {
                 .get(..food.words.span.start)
                 .unwrap_or("")
                 .to_lowercase();
+            if name.split_whitespace().any(|word| GIVEN_OFF.contains(&word)) {
+                continue;
+            }
             // Four letters stand for the word: 'soaking liquid' is made where something soaks.
             let known = name
                 .split_whitespace()
