@@ -29,6 +29,7 @@ impl Class {
     pub(crate) const EQUIPMENT: Class = Class(1 << 18);
     pub(crate) const OIL: Class = Class(1 << 19);
     pub(crate) const LOOSE: Class = Class(1 << 20);
+    pub(crate) const ABBREVIATED: Class = Class(1 << 21);
 
     /// The sizes.
     pub(crate) const SIZE: Class = Class(Self::SMALL.0 | Self::MEDIUM.0 | Self::LARGE.0);
@@ -61,6 +62,7 @@ impl Class {
             "equipment" => Class::EQUIPMENT,
             "oil" => Class::OIL,
             "loose" => Class::LOOSE,
+            "abbreviated" => Class::ABBREVIATED,
             _ => Class::default(),
         }
     }

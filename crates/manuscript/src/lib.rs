@@ -16,6 +16,7 @@ pub mod operation;
 mod page;
 pub mod reading;
 pub mod recipe;
+mod sentence;
 pub mod span;
 mod token;
 pub mod verb;

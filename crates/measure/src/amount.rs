@@ -42,10 +42,7 @@ impl Amount {
     /// The same amount, said to be 'about' so much.
     #[must_use]
     pub const fn about(self) -> Self {
-        Amount {
-            about: true,
-            ..self
-        }
+        Amount { about: true, ..self }
     }
 
     /// Whether the ends stand the right way round and at nought or above.

@@ -19,15 +19,9 @@ impl fmt::Display for NumberError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             NumberError::Empty => f.write_str("no number here"),
-            NumberError::NotANumber(text) => write!(
-                f,
-                "'{text}' is not a number; write it as 3, 0.75, 3/4 or 1 3/4"
-            ),
+            NumberError::NotANumber(text) => write!(f, "'{text}' is not a number; write it as 3, 0.75, 3/4 or 1 3/4"),
             NumberError::NoughtBelow(text) => write!(f, "'{text}' divides by nought"),
-            NumberError::TooLong(text) => write!(
-                f,
-                "'{text}' has too many digits; about 38 can be held exactly"
-            ),
+            NumberError::TooLong(text) => write!(f, "'{text}' has too many digits; about 38 can be held exactly"),
         }
     }
 }

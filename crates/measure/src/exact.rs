@@ -148,9 +148,7 @@ impl Exact {
     /// The largest whole number not above it.
     #[must_use]
     pub fn floor(self) -> Self {
-        Exact(Ratio::from_integer(
-            self.numerator().div_euclid(self.denominator()),
-        ))
+        Exact(Ratio::from_integer(self.numerator().div_euclid(self.denominator())))
     }
 
     /// What stands above the whole number below it: 0 up to, not including, 1.

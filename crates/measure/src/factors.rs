@@ -44,9 +44,7 @@ fn pounds(above: i128, below: i128) -> Option<Exact> {
 fn gallons(measures: Measures, above: i128, below: i128) -> Option<Exact> {
     match measures {
         Measures::Us | Measures::UsLabel => us_gallons(above, below),
-        Measures::Metric | Measures::Imperial | Measures::Australian => {
-            imperial_gallons(above, below)
-        }
+        Measures::Metric | Measures::Imperial | Measures::Australian => imperial_gallons(above, below),
     }
 }
 
@@ -98,6 +96,10 @@ fn loose(unit: Unit, measures: Measures) -> Option<Exact> {
         Unit::Dash => (teaspoon(measures), 1, 8),
         Unit::Splash | Unit::Spoonful => (tablespoon(measures), 1, 1),
         Unit::Glug => (tablespoon(measures), 2, 1),
+        // Four saltspoonfuls to a teaspoonful, half a gill to a wineglass: the tables of measures in household books of the
+        // 1880s and 1890s, from memory.
+        Unit::Saltspoon => (teaspoon(measures), 1, 4),
+        Unit::Wineglass => (gallons(measures, 1, 1), 1, 64),
         // A quarter of a pint, which is half a US cup.
         Unit::Teacup => (gallons(measures, 1, 1), 1, 32),
         Unit::Ladle => (Some(Exact::ONE), 120, 1),
@@ -146,7 +148,7 @@ pub(crate) fn grams(unit: Unit, measures: Measures) -> Option<Exact> {
 pub(crate) const fn spread(unit: Unit) -> f64 {
     match unit {
         Unit::Pinch | Unit::Dash | Unit::Splash | Unit::Glug | Unit::Spoonful => 2.0,
-        Unit::Drop | Unit::Teacup | Unit::Ladle | Unit::Glass => 1.5,
+        Unit::Drop | Unit::Saltspoon | Unit::Wineglass | Unit::Teacup | Unit::Ladle | Unit::Glass => 1.5,
         _ => 1.0,
     }
 }
@@ -154,11 +156,13 @@ pub(crate) const fn spread(unit: Unit) -> f64 {
 /// What a unit measures.
 pub(crate) const fn dimension(unit: Unit) -> Dimension {
     match unit {
-        Unit::Teaspoon
+        Unit::Saltspoon
+        | Unit::Teaspoon
         | Unit::Dessertspoon
         | Unit::Tablespoon
         | Unit::FluidOunce
         | Unit::Gill
+        | Unit::Wineglass
         | Unit::Teacup
         | Unit::Cup
         | Unit::Pint

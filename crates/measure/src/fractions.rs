@@ -39,9 +39,7 @@ pub fn cook(number: Exact) -> String {
     print(number, |fraction| {
         GLYPHS
             .iter()
-            .find(|(_, above, below)| {
-                (fraction.numerator(), fraction.denominator()) == (*above, *below)
-            })
+            .find(|(_, above, below)| (fraction.numerator(), fraction.denominator()) == (*above, *below))
             .map(|(glyph, _, _)| glyph.to_string())
     })
 }
@@ -49,14 +47,8 @@ pub fn cook(number: Exact) -> String {
 /// Prints for a page without those letters: `1 1/2`, `2/3`, `3`; loses nothing.
 #[must_use]
 pub fn ascii(number: Exact) -> String {
-    let has_glyph = |f: Exact| {
-        GLYPHS
-            .iter()
-            .any(|g| (f.numerator(), f.denominator()) == (g.1, g.2))
-    };
-    print(number, |fraction| {
-        has_glyph(fraction).then(|| format!(" {fraction}"))
-    })
+    let has_glyph = |f: Exact| GLYPHS.iter().any(|g| (f.numerator(), f.denominator()) == (g.1, g.2));
+    print(number, |fraction| has_glyph(fraction).then(|| format!(" {fraction}")))
 }
 
 /// Sign, whole part, then the fraction as `kitchen` writes it; where it does not, a decimal or a plain fraction.
@@ -98,18 +90,10 @@ pub fn decimal(number: Exact, places: u8) -> String {
         // Beyond the range of exact scaling the number is whole for any cook's purpose.
         return number.floor().to_string();
     };
-    let (sign, size) = if rounded < 0 {
-        ("-", -rounded)
-    } else {
-        ("", rounded)
-    };
+    let (sign, size) = if rounded < 0 { ("-", -rounded) } else { ("", rounded) };
     let scale = i128::from(scale);
     let part = format!("{:0width$}", size % scale, width = usize::from(places));
-    let part = if places == 0 {
-        ""
-    } else {
-        part.trim_end_matches('0')
-    };
+    let part = if places == 0 { "" } else { part.trim_end_matches('0') };
     let whole = size / scale;
     if part.is_empty() {
         format!("{sign}{whole}")
@@ -230,10 +214,7 @@ fn respell(text: &str) -> String {
     let mut plain = String::with_capacity(text.len() + 4);
     let mut raised_before = false;
     for letter in text.chars() {
-        let raised = "⁰¹²³⁴⁵⁶⁷⁸⁹"
-            .chars()
-            .zip('0'..='9')
-            .find(|(r, _)| *r == letter);
+        let raised = "⁰¹²³⁴⁵⁶⁷⁸⁹".chars().zip('0'..='9').find(|(r, _)| *r == letter);
         let lowered = ('₀'..='₉').zip('0'..='9').find(|(l, _)| *l == letter);
         let glyph = GLYPHS.iter().find(|(g, _, _)| *g == letter);
         if raised.is_some() && !raised_before && plain.ends_with(|c: char| c.is_ascii_digit()) {

@@ -113,9 +113,7 @@ impl GasMark {
     /// ```
     #[must_use]
     pub fn from_number(number: Exact) -> Option<Self> {
-        let quarters = number
-            .checked_mul(Exact::whole(4))
-            .filter(|q| q.is_whole())?;
+        let quarters = number.checked_mul(Exact::whole(4)).filter(|q| q.is_whole())?;
         let quarters = u8::try_from(quarters.numerator()).ok()?;
         (1..=36).contains(&quarters).then_some(GasMark { quarters })
     }

@@ -66,16 +66,9 @@ impl Kit {
     /// pages, in whole grams elsewhere. Labelling measures are no kit: they get the US one.
     #[must_use]
     pub fn of(measures: Measures) -> Self {
-        let parts = |below: &[i64]| {
-            below
-                .iter()
-                .filter_map(|n| Exact::ratio(1, *n))
-                .collect::<Vec<_>>()
-        };
+        let parts = |below: &[i64]| below.iter().filter_map(|n| Exact::ratio(1, *n)).collect::<Vec<_>>();
         let (measures, cups, scales) = match measures {
-            Measures::Us | Measures::UsLabel => {
-                (Measures::Us, parts(&[1, 2, 3, 4]), Scales::Ounces)
-            }
+            Measures::Us | Measures::UsLabel => (Measures::Us, parts(&[1, 2, 3, 4]), Scales::Ounces),
             Measures::Australian => (measures, parts(&[1, 2, 3, 4]), Scales::Grams(Exact::ONE)),
             Measures::Metric => (measures, Vec::new(), Scales::Grams(Exact::ONE)),
             Measures::Imperial => (measures, Vec::new(), Scales::Ounces),

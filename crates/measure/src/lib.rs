@@ -34,9 +34,7 @@ pub use exact::Exact;
 pub use heat::{GasMark, HeatScale, Oven, WrittenTemperature};
 pub use kit::{Kit, Pieces, Rounder, Scales};
 pub use oven::OvenWord;
-pub use quantity::{
-    Density, Duration, Energy, Length, Mass, Money, Power, Temperature, TemperatureDelta, Volume,
-};
+pub use quantity::{Density, Duration, Energy, Length, Mass, Money, Power, Temperature, TemperatureDelta, Volume};
 pub use rounding::{Ladder, Measured};
 pub use spread::Spread;
 pub use unit::{Dimension, Measures, Unit};

@@ -21,12 +21,14 @@ const fn name(unit: Unit, one: &'static str, several: &'static str, short: &'sta
 }
 
 /// One row a unit, in the order of the enumeration: a unit's row is found by its place.
-pub(crate) const NAMES: [Name; 59] = [
+pub(crate) const NAMES: [Name; 61] = [
+    name(Unit::Saltspoon, "saltspoon", "saltspoons", ""),
     name(Unit::Teaspoon, "teaspoon", "teaspoons", "tsp"),
     name(Unit::Dessertspoon, "dessertspoon", "dessertspoons", "dsp"),
     name(Unit::Tablespoon, "tablespoon", "tablespoons", "tbsp"),
     name(Unit::FluidOunce, "fluid ounce", "fluid ounces", "fl oz"),
     name(Unit::Gill, "gill", "gills", ""),
+    name(Unit::Wineglass, "wineglass", "wineglasses", ""),
     name(Unit::Teacup, "teacup", "teacups", ""),
     name(Unit::Cup, "cup", "cups", ""),
     name(Unit::Pint, "pint", "pints", "pt"),
@@ -40,7 +42,7 @@ pub(crate) const NAMES: [Name; 59] = [
     name(Unit::Drop, "drop", "drops", ""),
     name(Unit::Dash, "dash", "dashes", ""),
     name(Unit::Pinch, "pinch", "pinches", ""),
-    name(Unit::Grain, "grain", "grains", "gr"),
+    name(Unit::Grain, "grain", "grains", ""),
     name(Unit::Ounce, "ounce", "ounces", "oz"),
     name(Unit::Pound, "pound", "pounds", "lb"),
     name(Unit::Gram, "gram", "grams", "g"),

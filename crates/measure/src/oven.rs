@@ -52,10 +52,7 @@ impl OvenWord {
             .filter(|w| !w.is_empty() && *w != "oven")
             .collect();
         let words = words.join(" ");
-        oven_words()
-            .iter()
-            .find(|known| known.words == words)
-            .copied()
+        oven_words().iter().find(|known| known.words == words).copied()
     }
 }
 
@@ -121,9 +118,7 @@ impl GasMark {
     #[must_use]
     pub fn nearest(temperature: Temperature) -> Option<GasMark> {
         let distance = |mark: &Mark| (mark.fahrenheit - temperature.fahrenheit()).abs();
-        let nearest = marks()
-            .iter()
-            .min_by(|a, b| distance(a).total_cmp(&distance(b)))?;
+        let nearest = marks().iter().min_by(|a, b| distance(a).total_cmp(&distance(b)))?;
         // Half of the 25 °F between two marks; not so for what is not a number.
         (distance(nearest) <= 12.5).then_some(nearest.mark)
     }
@@ -144,9 +139,7 @@ impl WrittenTemperature {
         let cool = temperature.celsius() < COOL_CELSIUS;
         match scale {
             HeatScale::Celsius => {
-                let tabled = marks()
-                    .iter()
-                    .find(|mark| mark.mark.temperature() == temperature);
+                let tabled = marks().iter().find(|mark| mark.mark.temperature() == temperature);
                 let set = tabled.map(|mark| mark.celsius_set);
                 let rounded = to_nearest(temperature.celsius(), if cool { 5.0 } else { 10.0 });
                 Some(WrittenTemperature::Celsius(set.unwrap_or(rounded)))
@@ -230,10 +223,7 @@ mod tests {
         let own_words = marks().chunk_by(|a, b| a.word == b.word).count();
         assert_eq!(oven_words().len(), own_words + rows(WORDS).count());
         for cells in rows(MARKS).chain(rows(WORDS)) {
-            assert!(
-                cells.iter().all(|cell| !cell.trim().is_empty()),
-                "{cells:?}"
-            );
+            assert!(cells.iter().all(|cell| !cell.trim().is_empty()), "{cells:?}");
         }
         for (i, word) in oven_words().iter().enumerate() {
             assert!(
@@ -241,9 +231,7 @@ mod tests {
                 "{word:?}"
             );
             assert!(
-                oven_words()[..i]
-                    .iter()
-                    .all(|other| other.words != word.words),
+                oven_words()[..i].iter().all(|other| other.words != word.words),
                 "{word:?}"
             );
         }
@@ -251,14 +239,8 @@ mod tests {
 
     #[test]
     fn the_table_and_the_rule_for_gas_marks_agree() {
-        for Mark {
-            mark, fahrenheit, ..
-        } in marks()
-        {
-            assert_eq!(
-                mark.temperature(),
-                Temperature::from_fahrenheit(*fahrenheit)
-            );
+        for Mark { mark, fahrenheit, .. } in marks() {
+            assert_eq!(mark.temperature(), Temperature::from_fahrenheit(*fahrenheit));
         }
     }
 }

@@ -47,11 +47,7 @@ impl fmt::Display for Temperature {
     /// Whole degrees Celsius: `62 °C`.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let degrees = to_step(self.celsius().abs(), 1.0);
-        write!(
-            f,
-            "{}{degrees} °C",
-            sign(self.celsius() < 0.0 && degrees > 0.0)
-        )
+        write!(f, "{}{degrees} °C", sign(self.celsius() < 0.0 && degrees > 0.0))
     }
 }
 
@@ -140,10 +136,7 @@ fn clock(duration: Duration, words: &ClockWords) -> String {
         )
     } else {
         let days = (rounded / DAY).floor();
-        (
-            Some((days, words.day)),
-            ((rounded - days * DAY) / HOUR, words.hour),
-        )
+        (Some((days, words.day)), ((rounded - days * DAY) / HOUR, words.hour))
     };
     let Some((count, unit)) = large else {
         return format!("{sign}{}", counted(small.0, small.1));
@@ -154,11 +147,7 @@ fn clock(duration: Duration, words: &ClockWords) -> String {
     if small.0 == 0.0 {
         return format!("{sign}{}", counted(count, unit));
     }
-    format!(
-        "{sign}{} {}",
-        counted(count, unit),
-        counted(small.0, small.1)
-    )
+    format!("{sign}{} {}", counted(count, unit), counted(small.0, small.1))
 }
 
 fn counted(count: f64, [one, several]: [&str; 2]) -> String {

@@ -186,11 +186,7 @@ impl Ladder {
     pub fn nearest(&self, size: f64) -> Option<Measured> {
         let (below, above) = self.rungs_around(size)?;
         let up = below.size.is_zero() || above.at - size <= size - below.at;
-        Some(if size > 0.0 && up {
-            above.said
-        } else {
-            below.said
-        })
+        Some(if size > 0.0 && up { above.said } else { below.said })
     }
 
     /// The most by which rounding a size can be off here: half the distance between the rungs about it, and the

@@ -43,19 +43,14 @@ pub(crate) fn masses(kit: &Kit) -> Option<Ladder> {
         Scales::Ounces => {
             let (mut said, step) = runs("ounces")?;
             let ounces = (1..5).flat_map(|lb| (1..16).map(move |oz| (lb, oz)));
-            said.extend(ounces.map(|(lb, oz)| {
-                Measured::of(Exact::whole(lb), Unit::Pound).and(Exact::whole(oz), Unit::Ounce)
-            }));
+            said.extend(
+                ounces.map(|(lb, oz)| Measured::of(Exact::whole(lb), Unit::Pound).and(Exact::whole(oz), Unit::Ounce)),
+            );
             Ladder::new(said, step, kit.measures)
         }
         Scales::Grams(finest) if finest.is_positive() => {
             let (mut said, step) = runs("grams")?;
-            said.extend(run(
-                finest,
-                Some(Exact::whole(10)),
-                finest,
-                Some(Unit::Gram),
-            ));
+            said.extend(run(finest, Some(Exact::whole(10)), finest, Some(Unit::Gram)));
             let shown = |grams: Exact| grams.checked_div(finest).is_some_and(Exact::is_whole);
             said.retain(|m| m.mass(kit.measures).is_some_and(shown));
             Ladder::new(said, step, kit.measures)
@@ -74,17 +69,9 @@ pub(crate) fn pieces(ladder: &str) -> Option<Ladder> {
 /// inspection guide, Attachment 6: 1, 1⅓, 1½, 1⅔, 2, thirds being teaspoons); then half tablespoons, up to `end`
 /// millilitres.
 fn spoonfuls(kit: &Kit, end: Exact) -> Vec<Measured> {
-    let (tablespoon, half) = (
-        Measured::of(Exact::ONE, Unit::Tablespoon),
-        Exact::ratio(1, 2),
-    );
+    let (tablespoon, half) = (Measured::of(Exact::ONE, Unit::Tablespoon), Exact::ratio(1, 2));
     let mut said = vec![Measured::of(Exact::ONE, Unit::Pinch)];
-    if let Some(smallest) = kit
-        .teaspoons
-        .iter()
-        .filter(|spoon| spoon.is_positive())
-        .min()
-    {
+    if let Some(smallest) = kit.teaspoons.iter().filter(|spoon| spoon.is_positive()).min() {
         let halved = half.and_then(|half| smallest.checked_mul(half));
         said.extend(halved.map(|amount| Measured::of(amount, Unit::Teaspoon)));
     }
@@ -99,12 +86,7 @@ fn spoonfuls(kit: &Kit, end: Exact) -> Vec<Measured> {
         said.extend((1..4).map(|n| tablespoon.and(Exact::whole(n), Unit::Teaspoon)));
     }
     if let Some(half) = half {
-        said.extend(run(
-            Exact::ONE,
-            Some(Exact::whole(16)),
-            half,
-            Some(Unit::Tablespoon),
-        ));
+        said.extend(run(Exact::ONE, Some(Exact::whole(16)), half, Some(Unit::Tablespoon)));
     }
     let below_end = |said: &Measured| said.volume(kit.measures).is_some_and(|size| size < end);
     said.retain(below_end);
@@ -123,9 +105,7 @@ fn cupfuls(kit: &Kit) -> Vec<Measured> {
             .checked_add(part)
             .map(|n| Measured::of(n, Unit::Cup))
     };
-    let mut plain: Vec<Measured> = (1..=8)
-        .map(|n| Measured::of(Exact::whole(n), Unit::Cup))
-        .collect();
+    let mut plain: Vec<Measured> = (1..=8).map(|n| Measured::of(Exact::whole(n), Unit::Cup)).collect();
     plain.extend((0..4).flat_map(|whole| parts.iter().filter_map(move |part| cups(whole, *part))));
     let halves = parts.iter().filter(|part| part.denominator() == 2);
     plain.extend(halves.flat_map(|half| (4..8).filter_map(move |whole| cups(whole, *half))));
@@ -145,9 +125,7 @@ fn cupfuls(kit: &Kit) -> Vec<Measured> {
     let below_two = quarters().map(|q| (1, q, 2));
     let mut said: Vec<Measured> = below_one
         .chain(below_two)
-        .filter_map(|(whole, q, spoons)| {
-            Some(cups(whole, q)?.and(Exact::whole(spoons), Unit::Tablespoon))
-        })
+        .filter_map(|(whole, q, spoons)| Some(cups(whole, q)?.and(Exact::whole(spoons), Unit::Tablespoon)))
         .filter(|sum| worth_a_second_measure(*sum, &plain, kit.measures))
         .collect();
     said.extend(plain);
@@ -206,11 +184,7 @@ fn runs(ladder: &str) -> Option<(Vec<Measured>, Measured)> {
         if name != ladder {
             continue;
         }
-        let (from, step, unit) = (
-            from.parse().ok()?,
-            step.parse().ok()?,
-            Unit::from_spelling(unit),
-        );
+        let (from, step, unit) = (from.parse().ok()?, step.parse().ok()?, Unit::from_spelling(unit));
         said.extend(run(from, to.parse().ok(), step, unit));
         if to == "-" {
             endless = Some(Measured {
@@ -236,10 +210,7 @@ mod tests {
                 unreachable!()
             };
             let (from, step): (Exact, Exact) = (from.parse().unwrap(), step.parse().unwrap());
-            assert!(
-                from.is_positive() && step.is_positive() && !source.is_empty(),
-                "{line}"
-            );
+            assert!(from.is_positive() && step.is_positive() && !source.is_empty(), "{line}");
             assert_eq!(
                 Unit::from_spelling(unit).is_none(),
                 ladder.ends_with("pieces"),
@@ -247,20 +218,14 @@ mod tests {
             );
             match to.parse::<Exact>() {
                 Ok(to) => assert!(to > from, "{line}"),
-                Err(_) => assert!(
-                    to == "-" && from.checked_div(step).unwrap().is_whole(),
-                    "{line}"
-                ),
+                Err(_) => assert!(to == "-" && from.checked_div(step).unwrap().is_whole(), "{line}"),
             }
         }
     }
 
     #[test]
     fn cups_make_the_parts_a_cook_knows() {
-        let parts: Vec<String> = cup_parts(&Kit::default())
-            .iter()
-            .map(Exact::to_string)
-            .collect();
+        let parts: Vec<String> = cup_parts(&Kit::default()).iter().map(Exact::to_string).collect();
         assert_eq!(parts, ["1/4", "1/3", "1/2", "2/3", "3/4"]);
     }
 
@@ -272,11 +237,7 @@ mod tests {
         let ladder = volumes(&kit).unwrap();
         assert_eq!(ladder.nearest(third).unwrap().to_string(), "¼ cup + 1 tbsp");
         assert_eq!(
-            volumes(&Kit::default())
-                .unwrap()
-                .nearest(third)
-                .unwrap()
-                .to_string(),
+            volumes(&Kit::default()).unwrap().nearest(third).unwrap().to_string(),
             "⅓ cup"
         );
     }

@@ -24,10 +24,22 @@ impl Unit {
     pub fn from_spelling(text: &str) -> Option<Unit> {
         let plain = plain(text);
         let spellings = spellings();
-        let found = spellings.exact.get(&plain);
-        found
-            .or_else(|| spellings.any.get(&plain.to_lowercase()))
-            .copied()
+        let small = plain.to_lowercase();
+        let found = spellings.exact.get(&plain).or_else(|| spellings.any.get(&small));
+        found.copied().or_else(|| spellings.filled(&small))
+    }
+}
+
+impl Spellings {
+    /// 'wineglassful', 'cupsful', 'handfulls': what the vessel named before it holds.
+    fn filled(&self, small: &str) -> Option<Unit> {
+        let ends = ["ful", "fuls", "full", "fulls"];
+        let stem = ends
+            .iter()
+            .find_map(|end| small.strip_suffix(end))
+            .filter(|stem| stem.len() > 1)?;
+        let one = format!("{stem}ful");
+        self.any.get(stem.trim_end()).or_else(|| self.any.get(&one)).copied()
     }
 }
 
@@ -95,9 +107,7 @@ mod tests {
         for (spelling, _, _) in rows() {
             let spelling = plain(spelling).to_lowercase();
             assert!(
-                NAMES
-                    .iter()
-                    .all(|n| n.one != spelling && n.several != spelling),
+                NAMES.iter().all(|n| n.one != spelling && n.several != spelling),
                 "{spelling}"
             );
         }
@@ -115,6 +125,26 @@ mod tests {
     fn stops_hyphens_and_spaces_make_no_difference() {
         for text in ["fl oz", "fl. oz.", "Fl.oz.", "fl-oz", " fl  oz "] {
             assert_eq!(Unit::from_spelling(text), Some(Unit::FluidOunce), "{text}");
+        }
+    }
+
+    #[test]
+    fn what_fills_a_measure_is_that_measure() {
+        for (text, unit) in [
+            ("wineglassful", Unit::Wineglass),
+            ("Wineglassfuls", Unit::Wineglass),
+            ("saltspoonful", Unit::Saltspoon),
+            ("dessert spoonful", Unit::Dessertspoon),
+            ("handfull", Unit::Handful),
+            ("handfulls", Unit::Handful),
+            ("ladlefulls", Unit::Ladle),
+            ("cupsful", Unit::Cup),
+            ("gillful", Unit::Gill),
+        ] {
+            assert_eq!(Unit::from_spelling(text), Some(unit), "{text}");
+        }
+        for text in ["careful", "full", "fulls", "plateful", "tful", "mouthful"] {
+            assert_eq!(Unit::from_spelling(text), None, "{text}");
         }
     }
 

@@ -62,13 +62,7 @@ mod tests {
     #[test]
     fn deviates_reach_the_ends() {
         let spread = Spread::within_factor(4.0, 4.0);
-        for (z, expected) in [
-            (0.0, 4.0),
-            (1.645, 16.0),
-            (-1.645, 1.0),
-            (0.8225, 8.0),
-            (-0.8225, 2.0),
-        ] {
+        for (z, expected) in [(0.0, 4.0), (1.645, 16.0), (-1.645, 1.0), (0.8225, 8.0), (-0.8225, 2.0)] {
             assert!((spread.at(z) / expected - 1.0).abs() < 2e-4, "{z}");
         }
         let about_nought = Spread {

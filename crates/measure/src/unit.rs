@@ -41,11 +41,13 @@ pub enum Dimension {
 #[serde(rename_all = "snake_case")]
 #[expect(missing_docs, reason = "each variant is the unit of its name")]
 pub enum Unit {
+    Saltspoon,
     Teaspoon,
     Dessertspoon,
     Tablespoon,
     FluidOunce,
     Gill,
+    Wineglass,
     Teacup,
     Cup,
     Pint,
@@ -144,12 +146,7 @@ impl Unit {
     pub const fn is_metric(self) -> bool {
         matches!(
             self,
-            Unit::Millilitre
-                | Unit::Centilitre
-                | Unit::Decilitre
-                | Unit::Litre
-                | Unit::Gram
-                | Unit::Kilogram
+            Unit::Millilitre | Unit::Centilitre | Unit::Decilitre | Unit::Litre | Unit::Gram | Unit::Kilogram
         )
     }
 
@@ -169,11 +166,7 @@ impl Unit {
     #[must_use]
     pub const fn abbreviation(self) -> &'static str {
         let entry = &NAMES[self as usize];
-        if entry.short.is_empty() {
-            entry.one
-        } else {
-            entry.short
-        }
+        if entry.short.is_empty() { entry.one } else { entry.short }
     }
 
     /// The name as it stands after a number: one or less of it takes the singular (`½ cup`, `1½ cups`).

@@ -29,9 +29,25 @@ pub(super) fn sums(tokens: &[Token], mut amount: Amount, first: Unit, mut next: 
     (amount, next)
 }
 
+/// 'a pint and a half of', '2 cups and three-quarters': a part of the unit that was just named.
+pub(crate) fn and_part(tokens: &[Token], at: usize) -> Option<(Exact, usize)> {
+    let second = tokens
+        .get(at + 1)
+        .filter(|_| tokens[at].is("and") || tokens[at].sign() == Some('&'))?;
+    let spoken = number::is_article(second) || second.text.contains('-') || second.number().is_some();
+    let (part, next) = number::number(tokens, at + 1).filter(|(part, _)| spoken && *part < Exact::ONE)?;
+    let goes_on = tokens
+        .get(next)
+        .is_none_or(|t| t.sign().is_some() || t.is_word() && unit(tokens, next).is_none());
+    goes_on.then_some((part, next))
+}
+
 pub(super) fn addend(tokens: &[Token], at: usize, first: Unit) -> Option<(Exact, usize)> {
     let joins = tokens.get(at)?.is_any(&["plus", "and"]) || matches!(tokens.get(at)?.sign(), Some('+' | '&'));
-    let (number, next) = number::number(tokens, at + usize::from(joins))?;
+    let start = at + usize::from(joins);
+    let one = tokens.get(start).filter(|t| joins && number::is_article(t));
+    let counted = number::number(tokens, start).or(one.map(|_| (Exact::ONE, start + 1)));
+    let (number, next) = counted?;
     let (second, next) = unit(tokens, next)?;
     let size = |unit: Unit| unit.mass(Measures::Us).or_else(|| unit.volume(Measures::Us));
     let like = second.dimension() == first.dimension() && first.dimension() != Dimension::Piece;

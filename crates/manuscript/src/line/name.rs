@@ -312,8 +312,13 @@ fn turned<'a, 't>(name: Vec<&'a Token<'t>>, kept: &[bool]) -> Vec<&'a Token<'t>>
                     .collect(),
                 &[],
             );
-            let mut turned: Vec<&Token> = after;
-            turned.extend(name[..of].iter().copied());
+            // 'boneless shoulder of pork': what only describes the part stays in front of it all.
+            let describes =
+                |t: &&&Token| t.class.is(Class::KIND | Class::BOUGHT) && !t.class.is(Class::FOOD | Class::PART);
+            let front = name[..of - 1].iter().take_while(describes).count();
+            let mut turned: Vec<&Token> = name[..front].to_vec();
+            turned.extend(after);
+            turned.extend(name[front..of].iter().copied());
             turned
         }
         _ => name,

@@ -91,7 +91,15 @@ pub(super) fn words(line: &Line, at: usize, next: usize) -> Option<Words> {
 }
 
 pub(super) fn loose(tokens: &[Token], at: usize) -> bool {
-    tokens.get(at).is_some_and(|t| t.class.is(Class::LOOSE)) && tokens.get(at + 1).is_some_and(|t| t.is("of"))
+    let measures = |t: &Token| t.class.is(Class::LOOSE) || fills(t);
+    tokens.get(at).is_some_and(measures) && tokens.get(at + 1).is_some_and(|t| t.is("of"))
+}
+
+/// 'a thimbleful', 'two panfuls': as much as a thing holds that is no measure.
+fn fills(token: &Token) -> bool {
+    let ends = ["ful", "fuls", "full", "fulls"];
+    let stem = ends.iter().find_map(|end| token.lower.strip_suffix(end));
+    stem.is_some_and(|stem| stem.len() > 2) && Unit::from_spelling(token.text).is_none()
 }
 
 /// 'a drizzle of oil', 'a good grating of nutmeg'.
@@ -160,8 +168,11 @@ pub(super) fn implied(line: &Line, at: usize, noun_before: bool) -> Option<Measu
             unit,
             Unit::Slice | Unit::Stalk | Unit::Stick | Unit::Head | Unit::Strip | Unit::Can
         );
-    let said =
-        opens || of && (IMPLIED.contains(&unit)) || loosely_named && (food || noun_before && !continues(line, next));
+    // 'Sprig each thyme and parsley'.
+    let each = at == 0 && tokens.get(next).is_some_and(|t| t.is("each"));
+    let said = opens
+        || (of || each) && (IMPLIED.contains(&unit))
+        || loosely_named && (food || noun_before && !continues(line, next));
     if !small || !said || found.package.is_some() {
         return None;
     }

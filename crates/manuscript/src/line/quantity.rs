@@ -3,7 +3,7 @@
 use potwright_measure::{Amount, Exact, Unit};
 
 use super::Line;
-use super::again::{said_again, sums, unit_again};
+use super::again::{and_part, said_again, sums, unit_again};
 use super::open::{implied, loose, loosely, open};
 use super::package::{drop_form, length_of_one, multiple, package, qualify, sized};
 use super::unit::{continues, length, unit};
@@ -114,6 +114,11 @@ fn with_unit(line: &Line, found: &mut Measured, mut amount: Amount, unit: Unit) 
     }
     if let Some(after) = number::vaguely(tokens, next) {
         (amount.about, next) = (true, after);
+    }
+    if let Some((part, after)) = and_part(tokens, next)
+        && let (Some(low), Some(high)) = (amount.low.checked_add(part), amount.high.checked_add(part))
+    {
+        (amount, next) = (Amount { low, high, ..amount }, after);
     }
     (amount, found.next) = sums(tokens, amount, unit, next);
     found.has_unit = true;

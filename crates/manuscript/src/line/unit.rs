@@ -9,7 +9,7 @@ use crate::number::{self, Counted};
 use crate::token::{Gap, Kind, Token};
 
 /// The first words of units that are written in two.
-pub(super) const OPEN_TWO_WORDS: &str = "fl fluid liquid tea pound hand thumb";
+pub(super) const OPEN_TWO_WORDS: &str = "fl fluid liquid tea table dessert salt wine breakfast pound hand thumb";
 
 /// A unit in one or two words at this token, and the index after it.
 pub(crate) fn unit(tokens: &[Token], at: usize) -> Option<(Unit, usize)> {
@@ -20,6 +20,11 @@ pub(crate) fn unit(tokens: &[Token], at: usize) -> Option<(Unit, usize)> {
             .is_some_and(|t| t.sign() == Some('.') && t.gap == Gap::None)
     };
     let after = at + 1 + usize::from(stop(at + 1));
+    // '2# beef' weighs two pounds; '1 #10 can' is a size of can.
+    if first.sign() == Some('#') {
+        let weighs = first.gap == Gap::None && tokens.get(after).is_some_and(|t| t.number().is_none());
+        return weighs.then_some((Unit::Pound, after));
+    }
     let two = tokens
         .get(after)
         .filter(|t| t.is_word() && t.gap <= Gap::Space && first.is_one_of(OPEN_TWO_WORDS));
@@ -29,8 +34,7 @@ pub(crate) fn unit(tokens: &[Token], at: usize) -> Option<(Unit, usize)> {
         return Some((unit, after + 1 + usize::from(stop(after + 1))));
     }
     // 'bun' is bread before it is a bunch.
-    if first.is_any(&["bun", "lit", "mil", "slug", "curl", "curls", "gr", "grs", "pack"]) && first.class.is(Class::FOOD)
-    {
+    if first.is_any(&["bun", "lit", "mil", "slug", "curl", "curls", "pack"]) && first.class.is(Class::FOOD) {
         return None;
     }
     Some((Unit::from_spelling(first.text)?, after))

@@ -60,7 +60,11 @@ pub(super) fn sentences(tokens: &[Token]) -> Vec<(usize, usize)> {
                 note = false;
                 from = index + 1;
             }
-            Some('.' | '!' | '?' | ';' | '•' | '▢') if !note && ends_sentence(tokens, index) => {
+            Some('.' | '!' | '?') if !note && crate::sentence::ends(tokens, index) => {
+                push(&mut found, from, index);
+                from = index + 1;
+            }
+            Some(';' | '•' | '▢') if !note => {
                 push(&mut found, from, index);
                 from = index + 1;
             }
@@ -77,19 +81,6 @@ fn push(found: &mut Vec<(usize, usize)>, from: usize, to: usize) {
     if from < to {
         found.push((from, to));
     }
-}
-
-/// A stop ends a sentence unless a small letter follows, as after 'tbsp.'; one inside brackets does not end it either.
-fn ends_sentence(tokens: &[Token], index: usize) -> bool {
-    let Some(next) = tokens.get(index + 1) else { return true };
-    if tokens.get(index).and_then(Token::sign) != Some('.') {
-        return true;
-    }
-    let abbreviation = index
-        .checked_sub(1)
-        .and_then(|before| tokens.get(before))
-        .is_some_and(|before| before.is_any(&["tbsp", "tsp", "tbs", "oz", "lb", "approx", "qt", "pt"]));
-    !next.text.starts_with(char::is_lowercase) && !abbreviation
 }
 
 /// What is known while a sentence is gone through.

@@ -13,6 +13,7 @@ mod notes;
 mod places;
 mod prose;
 mod rows;
+mod stretch;
 mod variation;
 
 use self::head::Head;

@@ -281,12 +281,12 @@ fn floor(body: &str, at: usize) -> usize {
         .unwrap_or(0)
 }
 
-/// How many sentences start in these words: at the front and after a full stop before a capital.
+/// How many sentences start in these words: at the front and after a full stop before a capital or an order.
 fn sentences(words: &[Token]) -> usize {
-    let starts = words.windows(3).filter(|three| {
-        // 'oz. Parmesan' is no end of a sentence.
-        let unit = potwright_measure::Unit::from_spelling(three[0].text).is_some() && three[0].text.len() < 5;
-        matches!(three[1].sign(), Some('.' | '!' | '?')) && three[2].text.starts_with(char::is_uppercase) && !unit
+    let starts = (1..words.len().saturating_sub(1)).filter(|at| {
+        let next = &words[at + 1];
+        let begins = next.text.starts_with(char::is_uppercase) || next.class == Class::default() && verb(&next.lower);
+        begins && crate::sentence::ends(words, *at)
     });
     1 + starts.count()
 }

@@ -24,18 +24,9 @@ fn gas_marks_are_the_convention() {
     for (quarters, fahrenheit, celsius, set, fan) in MARKS {
         let mark = GasMark { quarters };
         let gas = WrittenTemperature::Gas(mark);
-        assert!(
-            (mark.temperature().celsius() - celsius).abs() <= 0.005,
-            "{mark}"
-        );
-        assert!(
-            (mark.temperature().fahrenheit() - fahrenheit).abs() < 1e-9,
-            "{mark}"
-        );
-        assert_eq!(
-            gas.on_dial(HeatScale::Celsius),
-            Some(WrittenTemperature::Celsius(set))
-        );
+        assert!((mark.temperature().celsius() - celsius).abs() <= 0.005, "{mark}");
+        assert!((mark.temperature().fahrenheit() - fahrenheit).abs() < 1e-9, "{mark}");
+        assert_eq!(gas.on_dial(HeatScale::Celsius), Some(WrittenTemperature::Celsius(set)));
         assert_eq!(
             gas.on_dial(HeatScale::Fahrenheit),
             Some(WrittenTemperature::Fahrenheit(fahrenheit))
@@ -48,21 +39,9 @@ fn gas_marks_are_the_convention() {
         assert_eq!(in_fahrenheit.on_dial(HeatScale::Gas), Some(gas));
         let in_celsius = WrittenTemperature::Celsius(set);
         assert_eq!(in_celsius.on_dial(HeatScale::Gas), Some(gas));
-        assert_eq!(
-            in_celsius.on_dial(HeatScale::Fahrenheit),
-            Some(in_fahrenheit),
-            "{set}"
-        );
-        assert_eq!(
-            Oven::Fan.setting(Temperature::from_celsius(set)).celsius(),
-            fan
-        );
-        assert_eq!(
-            Oven::Fan
-                .conventional(Temperature::from_celsius(fan))
-                .celsius(),
-            set
-        );
+        assert_eq!(in_celsius.on_dial(HeatScale::Fahrenheit), Some(in_fahrenheit), "{set}");
+        assert_eq!(Oven::Fan.setting(Temperature::from_celsius(set)).celsius(), fan);
+        assert_eq!(Oven::Fan.conventional(Temperature::from_celsius(fan)).celsius(), set);
     }
 }
 
@@ -86,10 +65,7 @@ fn scales_meet_where_they_are_defined_to() {
 fn scales_side_by_side_in_either_order() {
     use HeatScale::{Celsius, Fahrenheit, Gas};
     let written = WrittenTemperature::Celsius(180.0);
-    assert_eq!(
-        written.oven_text(&[Celsius, Fahrenheit, Gas]),
-        "180 °C (350 °F, gas 4)"
-    );
+    assert_eq!(written.oven_text(&[Celsius, Fahrenheit, Gas]), "180 °C (350 °F, gas 4)");
     assert_eq!(written.oven_text(&[Fahrenheit, Celsius]), "350 °F (180 °C)");
     assert_eq!(
         WrittenTemperature::Celsius(65.0).oven_text(&[Celsius, Fahrenheit, Gas]),
@@ -99,15 +75,9 @@ fn scales_side_by_side_in_either_order() {
         WrittenTemperature::Fahrenheit(165.0).food_text(&[Celsius, Fahrenheit, Gas]),
         "74 °C (165 °F)"
     );
-    assert_eq!(
-        WrittenTemperature::Fahrenheit(31.0).food_text(&[Celsius]),
-        "-1 °C"
-    );
+    assert_eq!(WrittenTemperature::Fahrenheit(31.0).food_text(&[Celsius]), "-1 °C");
     assert_eq!(written.oven_text(&[]), "");
-    assert_eq!(
-        WrittenTemperature::Gas(GasMark { quarters: 2 }).to_string(),
-        "gas ½"
-    );
+    assert_eq!(WrittenTemperature::Gas(GasMark { quarters: 2 }).to_string(), "gas ½");
 }
 
 /// The words of the marks as in the convention above: very cool ¼–½, cool 1–2, warm 3, moderate 4, moderately hot 5,
@@ -126,11 +96,7 @@ fn words_for_ovens() {
     ];
     for (words, low, high) in rows {
         let found = OvenWord::find(&format!("{words} oven")).unwrap();
-        assert_eq!(
-            (found.low.quarters, found.high.quarters),
-            (low, high),
-            "{words}"
-        );
+        assert_eq!((found.low.quarters, found.high.quarters), (low, high), "{words}");
     }
     assert_eq!(OvenWord::find("Moderately-Hot").unwrap().low.quarters, 20);
     assert_eq!(OvenWord::find("lukewarm"), None);

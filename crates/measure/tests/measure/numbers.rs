@@ -24,9 +24,7 @@ fn anywhere() -> impl Strategy<Value = Exact> {
 
 /// Numbers as a page has them.
 fn of_a_page() -> impl Strategy<Value = Exact> {
-    (-9999_i64..=9999, 1_i64..=96).prop_filter_map("below is not nought", |(above, below)| {
-        Exact::ratio(above, below)
-    })
+    (-9999_i64..=9999, 1_i64..=96).prop_filter_map("below is not nought", |(above, below)| Exact::ratio(above, below))
 }
 
 proptest! {
@@ -122,18 +120,11 @@ fn spellings_of_one_and_three_quarters() {
 #[test]
 fn what_is_not_one_number_is_refused() {
     for text in [
-        "1-2", "1–½", "1 3/2", "1/2/3", "½½", "1,5", "1e3", "/2", "1/", "--1", "-/2", "1.2.3",
-        "one", ".",
+        "1-2", "1–½", "1 3/2", "1/2/3", "½½", "1,5", "1e3", "/2", "1/", "--1", "-/2", "1.2.3", "one", ".",
     ] {
-        assert_eq!(
-            fractions::parse(text),
-            Err(NumberError::NotANumber(text.to_owned()))
-        );
+        assert_eq!(fractions::parse(text), Err(NumberError::NotANumber(text.to_owned())));
     }
-    assert_eq!(
-        fractions::parse("3/0"),
-        Err(NumberError::NoughtBelow("3/0".to_owned()))
-    );
+    assert_eq!(fractions::parse("3/0"), Err(NumberError::NoughtBelow("3/0".to_owned())));
     assert_eq!(fractions::parse(" "), Err(NumberError::Empty));
     let long = "9".repeat(60);
     assert_eq!(fractions::parse(&long), Err(NumberError::TooLong(long)));
@@ -156,10 +147,7 @@ fn cooks_fractions() {
     for (number, cook, ascii) in rows {
         let number: Exact = number.parse().unwrap();
         assert_eq!(
-            (
-                fractions::cook(number).as_str(),
-                fractions::ascii(number).as_str()
-            ),
+            (fractions::cook(number).as_str(), fractions::ascii(number).as_str()),
             (cook, ascii)
         );
     }
@@ -169,13 +157,10 @@ fn cooks_fractions() {
 #[test]
 fn ounces_as_decimals_of_a_pound() {
     let published = [
-        "0.06", "0.13", "0.19", "0.25", "0.31", "0.38", "0.44", "0.5", "0.56", "0.63", "0.69",
-        "0.75", "0.81", "0.88", "0.94",
+        "0.06", "0.13", "0.19", "0.25", "0.31", "0.38", "0.44", "0.5", "0.56", "0.63", "0.69", "0.75", "0.81", "0.88",
+        "0.94",
     ];
     for (ounces, decimal) in (1..).zip(published) {
-        assert_eq!(
-            fractions::decimal(Exact::ratio(ounces, 16).unwrap(), 2),
-            decimal
-        );
+        assert_eq!(fractions::decimal(Exact::ratio(ounces, 16).unwrap(), 2), decimal);
     }
 }

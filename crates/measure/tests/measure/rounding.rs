@@ -1,16 +1,9 @@
 //! Kitchen rounding: published rules, stated errors, and what must hold of any rounding.
 
-use potwright_measure::{
-    Exact, Kit, Ladder, Mass, Measured, Measures, Pieces, Rounder, Scales, Unit, Volume,
-};
+use potwright_measure::{Exact, Kit, Ladder, Mass, Measured, Measures, Pieces, Rounder, Scales, Unit, Volume};
 use proptest::prelude::*;
 
-const MARKETS: [Measures; 4] = [
-    Measures::Us,
-    Measures::Metric,
-    Measures::Imperial,
-    Measures::Australian,
-];
+const MARKETS: [Measures; 4] = [Measures::Us, Measures::Metric, Measures::Imperial, Measures::Australian];
 
 fn rounder(measures: Measures) -> Rounder {
     Kit::of(measures).rounder().unwrap()
@@ -33,9 +26,7 @@ fn ladders(rounder: &Rounder) -> [(&Ladder, Size); 4] {
         (rounder.volumes(), |said, measures| {
             said.volume(measures).unwrap().to_f64()
         }),
-        (rounder.masses(), |said, measures| {
-            said.mass(measures).unwrap().to_f64()
-        }),
+        (rounder.masses(), |said, measures| said.mass(measures).unwrap().to_f64()),
         (rounder.counts(Pieces::Cut), count),
         (rounder.counts(Pieces::Whole), count),
     ]
@@ -130,18 +121,8 @@ fn relative_errors_are_as_stated() {
         (Measures::Australian, 125.0, 50_000.0, 0.075),
         (Measures::Metric, 15.0, 60.0, 1.0 / 7.0),
         (Measures::Metric, 60.0, 50_000.0, 0.08),
-        (
-            Measures::Imperial,
-            2.0 * fluid_ounce,
-            10.0 * fluid_ounce,
-            0.12,
-        ),
-        (
-            Measures::Imperial,
-            10.0 * fluid_ounce,
-            4000.0 * fluid_ounce,
-            0.07,
-        ),
+        (Measures::Imperial, 2.0 * fluid_ounce, 10.0 * fluid_ounce, 0.12),
+        (Measures::Imperial, 10.0 * fluid_ounce, 4000.0 * fluid_ounce, 0.07),
     ];
     for (measures, from, to, bound) in volumes {
         let rounder = rounder(measures);
@@ -157,9 +138,7 @@ fn relative_errors_are_as_stated() {
     }
     let (metric, us) = (rounder(Measures::Metric), rounder(Measures::Us));
     let weighed = |said: Option<Measured>| said.unwrap().mass(Measures::Us).unwrap().to_f64();
-    check_relative(100.0, 100_000.0, 0.025, |size| {
-        weighed(metric.masses().nearest(size))
-    });
+    check_relative(100.0, 100_000.0, 0.025, |size| weighed(metric.masses().nearest(size)));
     let (four_ounces, many_pounds) = (4.0 * grams(Unit::Ounce), 100.0 * grams(Unit::Pound));
     check_relative(four_ounces, many_pounds, 0.065, |size| {
         weighed(us.masses().nearest(size))
@@ -225,11 +204,7 @@ fn ounces_round_to_quarters() {
     for (hundredths, expected) in bands {
         for n in hundredths {
             let mass = Mass::from_grams(grams(Unit::Ounce) * (1.0 + f64::from(n) / 100.0));
-            assert_eq!(
-                rounder.mass(mass).unwrap().to_string(),
-                expected,
-                "1.{n:02} oz"
-            );
+            assert_eq!(rounder.mass(mass).unwrap().to_string(), expected, "1.{n:02} oz");
         }
     }
 }
@@ -238,12 +213,7 @@ fn ounces_round_to_quarters() {
 #[test]
 fn teaspoons_round_to_quarters() {
     let rounder = rounder(Measures::Us);
-    for (teaspoons, expected) in [
-        (0.3, "¼ tsp"),
-        (0.9, "1 tsp"),
-        (1.6, "1½ tsp"),
-        (2.2, "2¼ tsp"),
-    ] {
+    for (teaspoons, expected) in [(0.3, "¼ tsp"), (0.9, "1 tsp"), (1.6, "1½ tsp"), (2.2, "2¼ tsp")] {
         let volume = Volume::from_millilitres(teaspoons * ml(Unit::Teaspoon, Measures::Us));
         assert_eq!(rounder.volume(volume).unwrap().to_string(), expected);
     }
@@ -267,9 +237,7 @@ fn from_one_tablespoon_to_two() {
     let expected = [1.0, 4.0 / 3.0, 1.5, 5.0 / 3.0, 2.0];
     assert_eq!(seen.len(), expected.len(), "{seen:?}");
     assert!(
-        seen.iter()
-            .zip(expected)
-            .all(|(a, b)| (a - b).abs() < 1e-12),
+        seen.iter().zip(expected).all(|(a, b)| (a - b).abs() < 1e-12),
         "{seen:?}"
     );
     // Half way between 2 and 3 g.
@@ -305,29 +273,18 @@ fn prints_as_a_cook_measures() {
     assert_eq!(metric(1234.0), "1.2 l");
     assert_eq!(metric(317.0), "325 ml");
     assert_eq!(metric(7.4), "1½ tsp");
-    let mass = |g| {
-        rounder(Measures::Metric)
-            .mass(Mass::from_grams(g))
-            .unwrap()
-            .to_string()
-    };
+    let mass = |g| rounder(Measures::Metric).mass(Mass::from_grams(g)).unwrap().to_string();
     assert_eq!(mass(847.0), "850 g");
     assert_eq!(mass(1262.0), "1.25 kg");
     let pounds = rounder(Measures::Us).mass(Mass::from_grams(540.0)).unwrap();
     // 1 lb 453.6 g + 3 oz 85.0 g = 538.6 g.
     assert_eq!(pounds.to_string(), "1 lb + 3 oz");
     assert_eq!(
-        rounder(Measures::Us)
-            .pieces(2.4, Pieces::Cut)
-            .unwrap()
-            .to_string(),
+        rounder(Measures::Us).pieces(2.4, Pieces::Cut).unwrap().to_string(),
         "2½"
     );
     assert_eq!(
-        rounder(Measures::Us)
-            .pieces(0.2, Pieces::Whole)
-            .unwrap()
-            .to_string(),
+        rounder(Measures::Us).pieces(0.2, Pieces::Whole).unwrap().to_string(),
         "1"
     );
 }

@@ -38,11 +38,7 @@ fn volumes_are_the_published_ones() {
         (Measures::Australian, Unit::Cup, "250"),
     ];
     for (measures, unit, millilitres) in rows {
-        assert_eq!(
-            unit.volume(measures),
-            Some(exact(millilitres)),
-            "{measures:?} {unit:?}"
-        );
+        assert_eq!(unit.volume(measures), Some(exact(millilitres)), "{measures:?} {unit:?}");
     }
 }
 
@@ -58,11 +54,7 @@ fn masses_are_the_published_ones() {
         (Measures::UsLabel, Unit::Ounce, "28"),
     ];
     for (measures, unit, grams) in rows {
-        assert_eq!(
-            unit.mass(measures),
-            Some(exact(grams)),
-            "{measures:?} {unit:?}"
-        );
+        assert_eq!(unit.mass(measures), Some(exact(grams)), "{measures:?} {unit:?}");
     }
     // A stick of butter is a quarter of a pound: 113.398 g to three places.
     let stick = Unit::Pound
@@ -84,12 +76,7 @@ fn small_measures_are_parts_of_a_teaspoon() {
         Measures::UsLabel,
     ] {
         let teaspoon = Unit::Teaspoon.volume(measures).unwrap();
-        let times = |unit: Unit, n| {
-            unit.volume(measures)
-                .unwrap()
-                .checked_mul(Exact::whole(n))
-                .unwrap()
-        };
+        let times = |unit: Unit, n| unit.volume(measures).unwrap().checked_mul(Exact::whole(n)).unwrap();
         assert_eq!(times(Unit::Dash, 8), teaspoon);
         assert_eq!(times(Unit::Pinch, 16), teaspoon);
     }
@@ -106,16 +93,8 @@ fn every_unit_has_the_factor_of_its_dimension_and_no_other() {
             Measures::UsLabel,
         ] {
             let (volume, mass) = (unit.volume(measures), unit.mass(measures));
-            assert_eq!(
-                volume.is_some(),
-                unit.dimension() == Dimension::Volume,
-                "{unit:?}"
-            );
-            assert_eq!(
-                mass.is_some(),
-                unit.dimension() == Dimension::Mass,
-                "{unit:?}"
-            );
+            assert_eq!(volume.is_some(), unit.dimension() == Dimension::Volume, "{unit:?}");
+            assert_eq!(mass.is_some(), unit.dimension() == Dimension::Mass, "{unit:?}");
             assert!(volume.or(mass).is_none_or(Exact::is_positive), "{unit:?}");
         }
         assert!(unit.spread() == 1.0 || unit.spread() >= 1.5, "{unit:?}");
@@ -178,8 +157,5 @@ fn amounts_scale_exactly_and_print_in_fractions() {
     assert_eq!(Amount::range(exact("3"), exact("2")), None);
     assert_eq!(Amount::range(exact("-1"), exact("2")), None);
     assert_eq!(amount.checked_scale(exact("-1")), None);
-    assert_eq!(
-        Amount::range(exact("2"), exact("3")).unwrap().midpoint(),
-        2.5
-    );
+    assert_eq!(Amount::range(exact("2"), exact("3")).unwrap().midpoint(), 2.5);
 }
