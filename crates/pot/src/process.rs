@@ -202,7 +202,7 @@ pub enum Doing {
     Discard(Part),
     /// Pieces become part of the liquid: blended, mashed, rubbed through a sieve. The share of each piece group.
     Puree(f64),
-    /// Everything in the vessel becomes pieces of one body: dough, dumplings, meatballs.
+    /// Everything in the vessel becomes pieces of one make-up: dough, dumplings, meatballs.
     Shape {
         /// The lot it goes by from then on, index into [`Process::lots`].
         lot: usize,

@@ -77,10 +77,10 @@ fn outcome(process: &Process, trace: &Trace, places: &Whereabouts, foods: &dyn F
         }
     };
     let of_use = tenderness_is_of_use(process, lot);
-    let body = is_body(process, lot);
+    let shaped = is_shaped(process, lot);
     let groups = trace.pieces.iter().filter(|pieces| pieces.lot == lot);
     let in_pieces = groups
-        .filter(|pieces| pieces.hazard.is_some() || body || (of_use && pieces.tender.is_some()))
+        .filter(|pieces| pieces.hazard.is_some() || shaped || (of_use && pieces.tender.is_some()))
         .map(|pieces| {
             let mut found = judge(pieces.hazard, &pieces.centre, pieces.tender.filter(|_| of_use));
             // The engine's own maximum may lie between two entries of the history.
@@ -89,10 +89,10 @@ fn outcome(process: &Process, trace: &Trace, places: &Whereabouts, foods: &dyn F
         })
         .min_by(|a, b| a.hottest_c.total_cmp(&b.hottest_c));
     in_pieces.or_else(|| {
-        // What disperses has the temperature of the liquid it is in: eggs, minced meat. What was shaped into a body is
+        // What disperses has the temperature of the liquid it is in: eggs, minced meat. What was shaped into one is
         // judged with it.
         let entry = process.lots.get(lot).filter(|lot| lot.pieces.is_none())?;
-        if body || is_in_a_body(process, places, lot) {
+        if shaped || is_in_shaped(process, places, lot) {
             return None;
         }
         let hazard = foods.of(entry)?.behaviour.hazard?;
@@ -115,14 +115,14 @@ fn tenderness_is_of_use(process: &Process, lot: usize) -> bool {
         })
 }
 
-/// Whether a lot is what a dough or other body goes by: a baker asks how hot its centre is.
-fn is_body(process: &Process, lot: usize) -> bool {
-    let shaped = |act: &potwright_pot::Act| matches!(&act.doing, Doing::Shape { lot: body, .. } if *body == lot);
-    process.acts.iter().any(shaped)
+/// Whether a lot is what a dough or other mixture goes by: a baker asks how hot its centre is.
+fn is_shaped(process: &Process, lot: usize) -> bool {
+    let is_it = |act: &potwright_pot::Act| matches!(&act.doing, Doing::Shape { lot: main, .. } if *main == lot);
+    process.acts.iter().any(is_it)
 }
 
-/// Whether a lot is part of a body that goes by another's name.
-fn is_in_a_body(process: &Process, places: &Whereabouts, lot: usize) -> bool {
+/// Whether a lot is part of a mixture that goes by another's name.
+fn is_in_shaped(process: &Process, places: &Whereabouts, lot: usize) -> bool {
     let mut acts = process.acts.iter().enumerate();
     acts.any(|(index, act)| matches!(act.doing, Doing::Shape { .. }) && places.vessel(index, lot) == Some(act.vessel))
 }

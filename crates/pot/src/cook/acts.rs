@@ -3,7 +3,7 @@
 use potwright_larder::Kind;
 
 use crate::cook::Run;
-use crate::cook::group::{Body, Group, entry_c};
+use crate::cook::group::{Group, Shaped, entry_c};
 use crate::cook::practice;
 use crate::cook::vessel::VesselState;
 use crate::physics::gelatinisation;
@@ -192,8 +192,8 @@ impl<'a> Run<'a> {
         self.refresh(vessel);
     }
 
-    /// Everything becomes pieces of one body.
-    pub(super) fn shape(&mut self, act: usize, vessel: usize, (lot, pieces): (usize, &Pieces), body: Body) {
+    /// Everything becomes pieces of one make-up.
+    pub(super) fn shape(&mut self, act: usize, vessel: usize, (lot, pieces): (usize, &Pieces), shaped: Shaped) {
         let Some(of) = self.process.lots.get(lot) else {
             self.note(act, vessel, Happening::LeftOut(format!("lot {lot} does not exist")));
             return;
@@ -213,7 +213,7 @@ impl<'a> Run<'a> {
             group.heat_j = joules;
             group.settle();
             group.hottest_c = group.centre_c();
-            group.body = Some(body);
+            group.shaped = Some(shaped);
             state.groups.push(group);
         }
         self.refresh(vessel);

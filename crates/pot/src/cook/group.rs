@@ -40,7 +40,7 @@ pub(super) struct Uptake {
 
 /// What was shaped of several lots.
 #[derive(Clone, Copy, Debug)]
-pub(super) struct Body {
+pub(super) struct Shaped {
     /// A dough with leavening: full of bubbles once it is hot.
     pub(super) risen: bool,
     /// In how many pieces.
@@ -72,7 +72,7 @@ pub(super) struct Group {
     pub(super) dispersed: f64,
     pub(super) leaky: bool,
     /// Shaped of several lots.
-    pub(super) body: Option<Body>,
+    pub(super) shaped: Option<Shaped>,
     pub(super) hottest_c: f64,
     pub(super) centre: Vec<(f64, f64)>,
     /// Backward steps still to be made after something changed.
@@ -85,6 +85,10 @@ pub(super) struct Group {
     /// Biot number of the last step, and whether that was short-cut because all was as warm as outside.
     pub(super) biot: f64,
     pub(super) even: bool,
+    /// Whether the surface is held at the boil: what the outside gives and the inside does not take drives water off.
+    pub(super) held: bool,
+    pub(super) conducted_j: f64,
+    pub(super) steam_j: f64,
     /// Scratch of the step being made: profile if the outside stays, its heat, heat per kelvin outside.
     pub(super) base: [f64; crate::physics::conduction::CELLS],
     pub(super) heat_base_j: f64,
@@ -193,7 +197,7 @@ impl Group {
             absorbed_kg: 0.0,
             dispersed: 0.0,
             leaky: false,
-            body: None,
+            shaped: None,
             hottest_c: temp_c,
             centre: Vec::new(),
             fresh: 3,
@@ -203,6 +207,9 @@ impl Group {
             stepper: None,
             biot: 1.0,
             even: false,
+            held: false,
+            conducted_j: 0.0,
+            steam_j: 0.0,
             base: [temp_c; crate::physics::conduction::CELLS],
             heat_base_j: 0.0,
             heat_slope_j_k: 0.0,
@@ -248,14 +255,21 @@ impl Group {
         if old.mass_kg <= 0.0 || (old.at_c - self.mean_c).abs() > 6.0 || (old.mass_kg / mass - 1.0).abs() > 0.015 {
             let volume = self.edible_m3().max(1e-12);
             let capacity = capacity_j_k - self.inedible_kg * practice::BONE_J_KG_K;
-            let (conductivity, diffusivity) = match self.body {
-                Some(Body { risen: true, .. }) => (practice::crumb_m2_s() * capacity / volume, practice::crumb_m2_s()),
+            let (conductivity, diffusivity) = match self.shaped {
+                Some(Shaped { risen: true, .. }) => {
+                    (practice::crumb_m2_s() * capacity / volume, practice::crumb_m2_s())
+                }
                 _ => {
                     let conductivity = properties::conductivity(&self.matter, self.mean_c);
                     (conductivity, conductivity * volume / capacity.max(1e-9))
                 }
             };
-            let swollen = libm::cbrt(volume / self.volume_raw_m3.max(1e-12)).clamp(0.2, 3.0);
+            // A ball of dough swells all round; a flat round spreads and stays about as deep as it was made.
+            let spreads = self.shaped.is_some_and(|shaped| shaped.risen) && self.profile.form == Form::Slab;
+            let swollen = match spreads {
+                true => 1.0,
+                false => libm::cbrt(volume / self.volume_raw_m3.max(1e-12)).clamp(0.2, 3.0),
+            };
             self.thermal = Thermal {
                 at_c: self.mean_c,
                 mass_kg: mass,
@@ -284,8 +298,8 @@ impl Group {
     /// What a heap of them shows to the air, m².
     pub(super) fn shown_m2(&self) -> f64 {
         // Loaves and dumplings are set apart.
-        if let Some(body) = self.body {
-            return self.surface_m2() + self.rims_m2(body);
+        if let Some(shaped) = self.shaped {
+            return self.surface_m2() + self.rims_m2(shaped);
         }
         let edge = libm::cbrt(self.volume_m3());
         self.surface_m2().min(practice::SHOWN_HEAP * edge * edge)
@@ -293,15 +307,26 @@ impl Group {
 
     /// Volume of the edible matter, m³, with the bubbles of a risen dough.
     fn edible_m3(&self) -> f64 {
-        match self.body {
-            Some(Body { risen: true, .. }) => self.matter.total_kg() / practice::CRUMB_KG_M3,
+        match self.shaped {
+            Some(Shaped { risen: true, .. }) => self.matter.total_kg() / practice::CRUMB_KG_M3,
             _ => properties::volume_m3(&self.matter, self.mean_c),
         }
     }
 
+    /// A film in W/(m²·K) behind the crust of a risen dough: the layer that has given up its water conducts and no longer
+    /// steams. Its depth is the share of the water gone times volume over surface.
+    pub(super) fn past_crust(&self, film: f64) -> f64 {
+        let Some(Shaped { risen: true, .. }) = self.shaped else {
+            return film;
+        };
+        let left = self.matter.kg(Stuff::Water) / self.raw_water_kg.max(1e-9);
+        let depth_m = (1.0 - left).clamp(0.0, 1.0) * self.volume_m3() / self.shown_m2().max(1e-9);
+        film / (1.0 + film * depth_m / practice::CRUST_W_MK)
+    }
+
     /// The rims of flat rounds, m²: n rounds of depth h and volume V in all have rims of n·π·d·h, d² = 4 V ÷ (π n h).
-    fn rims_m2(&self, body: Body) -> f64 {
-        let (Form::Slab, Some(count)) = (self.profile.form, body.count) else {
+    fn rims_m2(&self, shaped: Shaped) -> f64 {
+        let (Form::Slab, Some(count)) = (self.profile.form, shaped.count) else {
             return 0.0;
         };
         let depth = 2.0 * self.radius_m();
@@ -361,7 +386,7 @@ impl Group {
 
     /// What the trace tells of it; none when nothing has to be made safe or tender or is baked through.
     pub(super) fn trace(&self) -> Option<PieceTrace> {
-        (self.habits.hazard.is_some() || self.habits.softens.is_some() || self.body.is_some()).then(|| PieceTrace {
+        (self.habits.hazard.is_some() || self.habits.softens.is_some() || self.shaped.is_some()).then(|| PieceTrace {
             lot: self.lot,
             hazard: self.habits.hazard,
             centre: self.centre.clone(),

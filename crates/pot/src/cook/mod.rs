@@ -23,7 +23,7 @@ use crate::{
     Sample, ServedPieces, Stretch, Trace,
 };
 use conditions::Conditions;
-use group::Body;
+use group::Shaped;
 use running::{Outcome, Running};
 use vessel::VesselState;
 
@@ -205,11 +205,11 @@ impl<'a> Run<'a> {
                 risen,
                 count,
             } => {
-                let body = Body {
+                let shaped = Shaped {
                     risen: *risen,
                     count: *count,
                 };
-                self.shape(index, act.vessel, (*lot, pieces), body);
+                self.shape(index, act.vessel, (*lot, pieces), shaped);
             }
             Doing::Skim(share) => self.skim(act.vessel, *share),
             Doing::Serve => self.serve(act.vessel),

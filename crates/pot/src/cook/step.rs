@@ -15,6 +15,8 @@ use crate::{Aim, Ledger, Matter, Place, Stuff};
 
 /// A profile no farther from the temperature outside than this, kelvins, is even.
 const EVEN_K: f64 = 0.05;
+/// Biot number of a surface that has the temperature outside.
+const HELD: f64 = 1e6;
 /// Temperature that moves no more in a step, kelvins, and matter that moves no more between pieces and liquid, share of
 /// all there is: so calm a vessel may take steps of minutes.
 const CALM_K: f64 = 0.25;
@@ -76,16 +78,17 @@ impl VesselState {
     /// Prepares every group's answer to the liquid's temperature; gives heat taken if that stays, and per kelvin.
     fn respond(&mut self, dt_s: f64, cond: &Conditions) -> (f64, f64) {
         let around = self.around(cond);
-        let temp_c = self.temp_c;
+        let (temp_c, boil_c) = (self.temp_c, self.boil_c);
         let (mut heat, mut slope) = (0.0, 0.0);
         for group in &mut self.groups {
             match around {
                 Around::Air { temp_c, film } => {
                     let share = group.shown_m2() / group.surface_m2().max(1e-9);
-                    group.respond(dt_s, film * share, temp_c);
+                    let film = group.past_crust(film) * share;
+                    group.respond(dt_s, film, temp_c, boil_c);
                 }
                 Around::Liquid { film } => {
-                    group.respond(dt_s, film, temp_c);
+                    group.respond(dt_s, film, temp_c, boil_c);
                     heat += group.heat_base_j;
                     slope += group.heat_slope_j_k;
                 }
@@ -101,7 +104,8 @@ impl VesselState {
         let (loss, loss_slope) = self.exchange.loss(self.temp_c);
         let (vapour, vapour_slope) = self.exchange.vapour(self.temp_c);
         let latent = self.exchange.latent(self.temp_c.min(self.boil_c)).max(1.0e6);
-        let capacity = self.content().capacity(self.temp_c) + piece_slope + dt_s * (loss_slope + vapour_slope * latent);
+        let capacity =
+            self.content().capacity_at(self.heat_j, self.temp_c) + piece_slope + dt_s * (loss_slope + vapour_slope * latent);
         let capacity = capacity.max(1e-9);
         let drain = piece_heat + dt_s * (loss + vapour * latent);
         let most = self.most_power_w(cond);
@@ -145,7 +149,9 @@ impl VesselState {
         let needed = (capacity * (target - self.temp_c) + drain) / dt_s;
         let rolling = if self.aim == Aim::Boil {
             let driven = cond.rolling_kg_s_m2 * self.measures.area_m2 * cond.cover_share(self.cover);
-            (driven - self.exchange.vapour(self.boil_c).0).max(0.0) * latent
+            let driven = (driven - self.exchange.vapour(self.boil_c).0).max(0.0);
+            // A cook does not force what has hardly any liquid left.
+            driven.min(self.water_kg() / dt_s) * latent
         } else {
             0.0
         };
@@ -231,8 +237,8 @@ impl VesselState {
         let calm = (CALM_K / rate).min(CALM_SHARE * self.mass_kg() / self.flow_kg_s.max(1e-12));
         longest = longest.max(calm.min(if heated { 300.0 } else { 600.0 }));
         longest = longest.min((4.0 / rate).max(0.5));
-        if self.fries() && !self.groups.is_empty() {
-            longest = longest.min(15.0);
+        if heated && !self.groups.is_empty() && (self.fries() || !self.covers_pieces()) {
+            longest = longest.min(16.0);
         }
         let outside = if self.in_oven_air() {
             self.oven_c(cond)
@@ -243,7 +249,7 @@ impl VesselState {
             if group.even {
                 continue;
             }
-            let farthest = group.profile.farthest_k(outside);
+            let farthest = group.profile.farthest_k(if group.held { self.boil_c } else { outside });
             if farthest > 4.0 {
                 longest = longest.min((0.15 * group.lag_s()).max(4.0));
             } else if farthest > 2.0 * CALM_K && longest > 60.0 {
@@ -269,14 +275,37 @@ pub(super) fn rounded_s(dt_s: f64) -> f64 {
 
 impl Group {
     /// Prepares the answer to the temperature outside after a step.
-    fn respond(&mut self, dt_s: f64, film_w_m2k: f64, outside_c: f64) {
+    fn respond(&mut self, dt_s: f64, film_w_m2k: f64, outside_c: f64, boil_c: f64) {
         let capacity = self.settled.capacity(self.mean_c);
-        let (conductivity, diffusivity, radius) = self.thermal(capacity);
+        let (conductivity, _, radius) = self.thermal(capacity);
         let biot = film_w_m2k * radius / conductivity.max(1e-3);
         // A film is not known to two per cent: what was reckoned for one serves its neighbours.
         if (biot - self.biot).abs() > 0.02 * self.biot {
             self.biot = biot;
         }
+        self.held = false;
+        if outside_c > boil_c && self.is_moist() && self.profile.surface_c(self.biot, outside_c) >= boil_c {
+            let given = film_w_m2k * self.surface_m2() * dt_s;
+            self.conduct(dt_s, HELD, boil_c, capacity);
+            self.conducted_j = self.heat_base_j;
+            if given * (outside_c - boil_c) >= self.conducted_j {
+                self.held = true;
+                self.heat_base_j = given * (outside_c - boil_c);
+                self.heat_slope_j_k = given;
+                return;
+            }
+        }
+        self.conduct(dt_s, self.biot, outside_c, capacity);
+    }
+
+    /// A piece that is nearly dry browns through and is no longer held at the boil.
+    fn is_moist(&self) -> bool {
+        self.matter.kg(Stuff::Water) >= 0.05 * self.matter.total_kg()
+    }
+
+    /// Prepares the step of the profile past a film.
+    fn conduct(&mut self, dt_s: f64, biot: f64, outside_c: f64, capacity: f64) {
+        let (_, diffusivity, radius) = self.thermal(capacity);
         self.even = self.profile.farthest_k(outside_c) < EVEN_K;
         if self.even {
             // As warm as outside all through: it follows as a whole.
@@ -287,11 +316,7 @@ impl Group {
         let fourier = diffusivity * dt_s / (radius * radius);
         let stiff = fourier * (CELLS * CELLS) as f64 > 6.0;
         let theta = if self.fresh > 0 || stiff { 1.0 } else { 0.5 };
-        let step = Step {
-            fourier,
-            biot: self.biot,
-            theta,
-        };
+        let step = Step { fourier, biot, theta };
         let form = self.profile.form;
         let stepper = self.stepper.get_or_insert_with(|| Box::new(Stepper::new(form, step)));
         if !stepper.fits(form, &step) {
@@ -308,7 +333,10 @@ impl Group {
         let taken = self.heat_base_j + self.heat_slope_j_k * rise_k;
         // An even profile is moved as a whole when the temperature is settled.
         if let (false, Some(stepper)) = (self.even, &self.stepper) {
-            stepper.finish(&mut self.profile, &self.base, rise_k);
+            stepper.finish(&mut self.profile, &self.base, if self.held { 0.0 } else { rise_k });
+        }
+        if self.held {
+            self.steam_j = (taken - self.conducted_j).max(0.0);
         }
         self.heat_j += taken;
         self.fresh = self.fresh.saturating_sub(1);
@@ -317,13 +345,12 @@ impl Group {
 
     /// No part of a moist piece gets hotter than the boil: the surplus drives its water off.
     fn drive_off(&mut self, boil_c: f64, cond: &Conditions, ledger: &mut Ledger) {
-        // A piece that is nearly dry browns through and is no longer held.
-        let water = self.matter.kg(Stuff::Water);
-        if self.profile.cells_c[CELLS - 1] <= boil_c || water < 0.05 * self.matter.total_kg() {
+        let over = self.profile.cells_c[CELLS - 1] > boil_c;
+        let mut surplus = std::mem::take(&mut self.steam_j);
+        if !(over || surplus > 0.0) || !self.is_moist() {
             return;
         }
         let capacity = self.settled.capacity(self.mean_c);
-        let mut surplus = 0.0;
         for cell in 0..CELLS {
             let over = self.profile.cells_c[cell] - boil_c;
             if over > 0.0 {

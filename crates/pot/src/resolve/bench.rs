@@ -7,8 +7,8 @@ use potwright_larder::State;
 use potwright_manuscript::{Cover, HeatWord, Operation, Span};
 use potwright_measure::{Duration, Temperature};
 
-use super::body::Body;
 use super::lots::{Shelf, Stocked};
+use super::shaped::Shaped;
 use super::vessels::{Asked, Style, Use};
 use super::words::has;
 use super::{Notes, vessels};
@@ -55,7 +55,7 @@ pub(super) struct Bench<'a> {
     pub(super) left: Vec<f64>,
     pub(super) uses: Vec<Use>,
     pub(super) held: Vec<Held>,
-    pub(super) bodies: Vec<Body>,
+    pub(super) shaped: Vec<Shaped>,
     /// The vessel being worked in.
     pub(super) here: Option<usize>,
     /// The vessel last on the fire.
@@ -88,7 +88,7 @@ impl<'a> Bench<'a> {
             left,
             uses: Vec::new(),
             held: Vec::new(),
-            bodies: Vec::new(),
+            shaped: Vec::new(),
             here: None,
             fire: None,
             section: None,
@@ -297,7 +297,7 @@ impl<'a> Bench<'a> {
             Part::All => 1.0,
             Part::Liquid => f64::from(!solid(lot)),
             Part::Solids => f64::from(solid(lot)),
-            Part::Lots(lots) => f64::from(lots.contains(&self.body_of(lot).map_or(lot, |body| body.main))),
+            Part::Lots(lots) => f64::from(lots.contains(&self.shaped_with(lot).map_or(lot, |shaped| shaped.main))),
             Part::Share(share) => share.clamp(0.0, 1.0),
         };
         let mut out = Vec::new();

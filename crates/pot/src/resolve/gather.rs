@@ -162,7 +162,7 @@ impl Bench<'_> {
     fn part_with(&self, vessel: usize, lot: usize) -> Part {
         let solid = |lot: usize| self.is_solid(lot);
         if solid(lot) {
-            return Part::Lots(vec![self.body_of(lot).map_or(lot, |body| body.main)]);
+            return Part::Lots(vec![self.shaped_with(lot).map_or(lot, |shaped| shaped.main)]);
         }
         let mass = |(lot, share): &(usize, f64)| self.stocked.lots[*lot].mass.kilograms() * share;
         let solids: f64 = self.held[vessel]

@@ -8,7 +8,7 @@
 mod aim;
 mod amount;
 mod bench;
-mod body;
+
 mod cues;
 mod cuts;
 mod finish;
@@ -23,6 +23,7 @@ mod moves;
 mod others;
 mod place;
 mod prepare;
+mod shaped;
 mod storage;
 mod table;
 mod unlisted;

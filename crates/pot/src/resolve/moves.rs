@@ -441,7 +441,7 @@ impl Bench<'_> {
                     let own = |lot: &crate::Lot| lot.ingredient.is_none() && share_a_word(&lot.name, name);
                     self.stocked.lots.iter().position(own).into_iter().collect()
                 }
-                Target::Component(name) => self.body_named(name).map(|body| body.main).into_iter().collect(),
+                Target::Component(name) => self.shaped_named(name).map(|shaped| shaped.main).into_iter().collect(),
                 Target::Pot => Vec::new(),
             };
             for lot in found {

@@ -356,7 +356,7 @@ fn a_loaf_bakes_through_and_loses_a_tenth() {
     assert_eq!(
         (trace.served_pieces.len(), loaf.lot),
         (1, 0),
-        "one body, by the name of the flour"
+        "one piece, by the name of the flour"
     );
     assert!(trace.served_liquid.total_kg() < 1e-9, "no liquid is left beside it");
     let lost = trace.ledger.vapour.total_kg() / 0.935;

@@ -1,8 +1,8 @@
-//! Bodies: what was worked together and shaped is one kind of piece from then on – dough, dumplings, meatballs.
+//! Shaped: what was worked together and shaped is one kind of piece from then on – dough, dumplings, meatballs.
 //!
 //! Flour, fat and water in a bowl are separate lots; once they are a dough, a ball of it has one temperature profile and
-//! one make-up. [`Doing::Shape`] says so to the simulation; here the lots of each body are remembered, so that words that
-//! name any of them, or the body, find it.
+//! one make-up. [`Doing::Shape`] says so to the simulation; here the lots of each such thing are remembered, so that words that
+//! name any of them, or the dough, find it.
 
 use potwright_larder::{Hazard, Kind, Shape};
 use potwright_manuscript::{Operation, Target};
@@ -24,9 +24,9 @@ const DOUGH: (f64, f64) = (0.35, 1.15);
 /// Share of flour in a mixture from which it is the flour that holds it together (common practice, no source).
 const MOSTLY_FLOUR: f64 = 0.3;
 
-/// Lots that are one body.
+/// Lots that were shaped into one.
 #[derive(Clone, Debug)]
-pub(super) struct Body {
+pub(super) struct Shaped {
     /// The lot it goes by.
     pub(super) main: usize,
     lots: Vec<usize>,
@@ -35,21 +35,21 @@ pub(super) struct Body {
 }
 
 impl Bench<'_> {
-    /// Whether a lot is in pieces: of its own, or as part of a body.
+    /// Whether a lot is in pieces: of its own, or as part of what was shaped.
     pub(super) fn is_solid(&self, lot: usize) -> bool {
         let own = self.stocked.lots.get(lot).is_some_and(|lot| lot.pieces.is_some());
-        own || self.body_of(lot).is_some()
+        own || self.shaped_with(lot).is_some()
     }
 
-    /// The body a lot is part of.
-    pub(super) fn body_of(&self, lot: usize) -> Option<&Body> {
-        self.bodies.iter().find(|body| body.lots.contains(&lot))
+    /// What a lot was shaped into.
+    pub(super) fn shaped_with(&self, lot: usize) -> Option<&Shaped> {
+        self.shaped.iter().find(|one| one.lots.contains(&lot))
     }
 
-    /// The body of a name: 'the dumplings'.
-    pub(super) fn body_named(&self, name: &str) -> Option<&Body> {
-        let called = |body: &&Body| body.name.as_ref().is_some_and(|known| share_a_word(known, name));
-        self.bodies.iter().rev().find(called)
+    /// What was shaped, by a name: 'the dumplings'.
+    pub(super) fn shaped_named(&self, name: &str) -> Option<&Shaped> {
+        let called = |one: &&Shaped| one.name.as_ref().is_some_and(|known| share_a_word(known, name));
+        self.shaped.iter().rev().find(called)
     }
 
     /// Balls and loaves: what is worked together no longer disperses, it is pieces of that size.
@@ -81,7 +81,7 @@ impl Bench<'_> {
             Shape::Sphere { diameter_mm: mm }
         };
         let count = self.count(&words);
-        self.make_body(vessel, shape, count);
+        self.make_one(vessel, shape, count);
         self.here = Some(vessel);
     }
 
@@ -95,13 +95,13 @@ impl Bench<'_> {
         } else {
             BALL_MM
         };
-        self.make_body(from, Shape::Sphere { diameter_mm }, None);
+        self.make_one(from, Shape::Sphere { diameter_mm }, None);
     }
 
-    /// Whether a bowl holds flour and as much water as makes it a dough, mixed and not yet a body.
+    /// Whether a bowl holds flour and as much water as makes it a dough, mixed and not yet shaped.
     fn is_dough(&self, vessel: usize) -> bool {
         let held = &self.held[vessel];
-        if !held.mixed || held.lots.iter().any(|(lot, _)| self.body_of(*lot).is_some()) {
+        if !held.mixed || held.lots.iter().any(|(lot, _)| self.shaped_with(*lot).is_some()) {
             return false;
         }
         let (mut flour, mut water) = (0.0, 0.0);
@@ -121,8 +121,8 @@ impl Bench<'_> {
         flour > MOSTLY_FLOUR * self.mass_kg(vessel) && (DOUGH.0..=DOUGH.1).contains(&ratio)
     }
 
-    /// All that a vessel holds is one body from now on.
-    fn make_body(&mut self, vessel: usize, shape: Shape, count: Option<u32>) {
+    /// All that a vessel holds is one from now on.
+    fn make_one(&mut self, vessel: usize, shape: Shape, count: Option<u32>) {
         let lots = self.inside(vessel);
         let Some(main) = self.goes_by(&lots) else { return };
         let of_lots = || lots.iter().filter_map(|lot| self.stocked.lots[*lot].pieces);
@@ -159,12 +159,11 @@ impl Bench<'_> {
             },
         );
         self.held[vessel].mixed = true;
-        self.bodies
-            .retain(|body| !body.lots.iter().any(|lot| lots.contains(lot)));
-        self.bodies.push(Body { main, lots, name });
+        self.shaped.retain(|one| !one.lots.iter().any(|lot| lots.contains(lot)));
+        self.shaped.push(Shaped { main, lots, name });
     }
 
-    /// The lot a body goes by: the heaviest of its flour and of what must be made safe, else the heaviest of all.
+    /// The lot it goes by: the heaviest of its flour and of what must be made safe, else the heaviest of all.
     fn goes_by(&self, lots: &[usize]) -> Option<usize> {
         let names_it = |lot: &usize| self.stocked.lots[*lot].kind == Kind::Flour || self.hazard_of(*lot).is_some();
         let g = |lot: &usize| self.stocked.lots[*lot].mass.grams();
@@ -260,8 +259,8 @@ mod tests {
         )
     }
 
-    /// The bodies of a process: the name each goes by, and its diameter or depth in millimetres.
-    fn bodies(process: &Process) -> Vec<(&str, f64, bool)> {
+    /// What is shaped in a process: the name it goes by, and its diameter or depth in millimetres.
+    fn shaped(process: &Process) -> Vec<(&str, f64, bool)> {
         let shaped = process.acts.iter().filter_map(|act| match &act.doing {
             Doing::Shape { lot, pieces, risen, .. } => Some((*lot, pieces.shape, *risen)),
             _ => None,
@@ -280,7 +279,7 @@ mod tests {
 
     /// 150 g flour, 75 g suet and 100 g water in twelve balls are 27 g each: (6 · 27 ÷ π)^(1/3) = 3.7 cm across.
     #[test]
-    fn balls_by_the_dozen_are_one_body() {
+    fn balls_by_the_dozen_are_one() {
         let text = format!(
             "{STEW}\nFor the dumplings\n150 g self-raising flour\n75 g suet\n100 ml water\n\n\
             Simmer the stock and the carrots in a pot for 20 minutes.\n\n\
@@ -288,7 +287,7 @@ mod tests {
             Shape into 12 balls.\n\nSit the dumplings on top of the stew, cover and simmer for 20 minutes.\n"
         );
         let process = process(&text);
-        let found = bodies(&process);
+        let found = shaped(&process);
         let [(name, mm, risen)] = found.as_slice() else {
             panic!("{found:?}")
         };
@@ -298,7 +297,7 @@ mod tests {
 
     /// A dough that is never shaped is so once it is dropped in; a slurry and a kneaded butter are not.
     #[test]
-    fn what_is_dropped_in_by_the_spoonful_is_a_body_if_it_is_dough() {
+    fn what_is_dropped_in_by_the_spoonful_is_one_if_it_is_dough() {
         let page = |list: &str, work: &str| {
             process(&format!(
                 "{STEW}{list}\n\nSimmer the stock and the carrots in a pot for 20 minutes. {work}\n"
@@ -308,17 +307,17 @@ mod tests {
             "120 g flour\n1 tsp baking powder\n100 ml milk",
             "Mix the flour, baking powder and milk in a bowl. Drop the dough by spoonfuls into the pot, cover and simmer for 15 minutes.",
         );
-        assert_eq!(bodies(&dough), [("flour", super::BALL_MM, true)], "{:?}", dough.acts);
+        assert_eq!(shaped(&dough), [("flour", super::BALL_MM, true)], "{:?}", dough.acts);
         let slurry = page(
             "20 g flour\n50 ml water",
             "Mix the flour and the water in a bowl. Stir the mixture into the pot and simmer for 5 minutes.",
         );
-        assert!(bodies(&slurry).is_empty());
+        assert!(shaped(&slurry).is_empty());
         let butter = page(
             "30 g flour\n30 g butter",
             "Mash the butter and flour together in a bowl to a paste. Drop in the paste a bit at a time and simmer for 5 minutes.",
         );
-        assert!(bodies(&butter).is_empty());
+        assert!(shaped(&butter).is_empty());
     }
 
     #[test]
