@@ -104,8 +104,9 @@ impl VesselState {
         let (loss, loss_slope) = self.exchange.loss(self.temp_c);
         let (vapour, vapour_slope) = self.exchange.vapour(self.temp_c);
         let latent = self.exchange.latent(self.temp_c.min(self.boil_c)).max(1.0e6);
-        let capacity =
-            self.content().capacity_at(self.heat_j, self.temp_c) + piece_slope + dt_s * (loss_slope + vapour_slope * latent);
+        let capacity = self.content().capacity_at(self.heat_j, self.temp_c)
+            + piece_slope
+            + dt_s * (loss_slope + vapour_slope * latent);
         let capacity = capacity.max(1e-9);
         let drain = piece_heat + dt_s * (loss + vapour * latent);
         let most = self.most_power_w(cond);

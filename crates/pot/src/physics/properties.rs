@@ -9,6 +9,8 @@ pub const FREEZING_C: f64 = -1.0;
 /// Share of the water that freezes in a domestic freezer. Tchigeov's equation (ASHRAE Refrigeration, Thermal
 /// Properties of Foods) gives 0.885 for carrot at −18 °C.
 pub const FREEZABLE: f64 = 0.885;
+/// Temperature over which freezing is spread where a capacity is asked for, kelvins.
+const FREEZES_WITHIN_K: f64 = 0.01;
 /// Latent heat of fusion of water, J/kg.
 pub const FUSION_J_KG: f64 = 333_550.0;
 
@@ -113,6 +115,19 @@ impl HeatContent {
             self.frozen_capacity()
         } else {
             self.a + temp_c * (self.b + temp_c * self.c)
+        }
+    }
+
+    /// Heat capacity in J/K at an enthalpy in joules and its temperature: while water freezes or thaws, so great that
+    /// the temperature stands still.
+    #[must_use]
+    pub fn capacity_at(&self, enthalpy_j: f64, temp_c: f64) -> f64 {
+        let fusion = FREEZABLE * self.water_kg * FUSION_J_KG;
+        let above_frozen = enthalpy_j - (self.unfrozen(FREEZING_C) - fusion);
+        if above_frozen > 0.0 && above_frozen < fusion {
+            fusion / FREEZES_WITHIN_K
+        } else {
+            self.capacity(temp_c)
         }
     }
 
