@@ -199,13 +199,35 @@ fn entry_end(line: &Line, start: usize, further: bool) -> (usize, usize) {
                         .is_some_and(|t| t.is_any(&["and", "plus"]) || matches!(t.sign(), Some('&' | '+'))),
                 );
             let comma = matches!(token.sign(), Some(',' | ';')) && next == at + 1;
-            if starts_entry(line, next, comma) || further && comma && bare_food(line, next) {
+            let own = comma && (further && bare_food(line, next) || measured_behind(line, next));
+            if starts_entry(line, next, comma) || own {
                 return (at, next);
             }
+        }
+        if noun && token.is_any(&["with", "in", "into"]) && worked_with(line, start, at) {
+            return (at, at + 1);
         }
         noun |= nounlike(token);
     }
     (tokens.len(), tokens.len())
+}
+
+/// 'beaten with 3 tbsp milk', 'dissolved in ½ cup water': what it is worked with is measured out too.
+fn worked_with(line: &Line, start: usize, at: usize) -> bool {
+    let tokens = &line.tokens;
+    let before = tokens.get(at.wrapping_sub(1)).filter(|_| at > start);
+    let worked = before.is_some_and(|t| t.class.is(Class::PREPARED) && !t.class.is(Class::FOOD));
+    let Some(measure) = measured(line, at + 1, false).filter(|m| !m.of_the && m.size.is_none()) else {
+        return false;
+    };
+    let unit = measure.quantity.and_then(|q| q.unit);
+    let weighed = unit.is_some_and(|unit| unit.dimension() != Dimension::Piece);
+    let food = tokens[measure.next..]
+        .iter()
+        .take(4)
+        .take_while(|t| t.is_word())
+        .any(|t| t.class.is(Class::FOOD));
+    worked && weighed && food
 }
 
 /// 'salt' or 'black pepper' up to the next comma, and nothing else.
@@ -218,6 +240,34 @@ fn bare_food(line: &Line, at: usize) -> bool {
         .is_none_or(|t| matches!(t.sign(), Some(',' | ';' | '.')));
     ends && words.last().is_some_and(|t| t.class.is(Class::FOOD))
         && words.iter().all(|t| t.class.is(describes) || t.is("and"))
+}
+
+/// 'spuds if you want (4 or so)': a bare food after a comma whose amount or wish stands behind it.
+fn measured_behind(line: &Line, at: usize) -> bool {
+    let rest = line.tokens.get(at..).unwrap_or(&[]);
+    let stretch: Vec<&Token> = rest
+        .iter()
+        .take_while(|t| !matches!(t.sign(), Some(',' | ';' | '.')))
+        .take(12)
+        .collect();
+    let describes = Class::FOOD | Class::KIND | Class::STATE;
+    let words = stretch
+        .iter()
+        .take_while(|t| t.is_word() && t.class.is(describes))
+        .count();
+    let food = words > 0 && stretch[words - 1].class.is(Class::FOOD);
+    let amount = stretch[words..].iter().any(|t| match t.kind {
+        Kind::Aside(index) => line.asides.get(index).is_some_and(counts),
+        _ => false,
+    });
+    let wish = stretch.get(words).is_some_and(|t| t.is_any(&["if", "optional"]));
+    food && (amount || wish)
+}
+
+/// Whether brackets hold an amount and nothing else: '(4 or so)', '(about 200 g)'.
+fn counts(aside: &Line) -> bool {
+    let measure = measured(aside, 0, true).filter(|m| !m.implied);
+    measure.is_some_and(|m| m.next >= aside.tokens.len())
 }
 
 /// Whether a new amount with a food of its own stands here.

@@ -121,7 +121,8 @@ pub(crate) fn apply(line: &Line, segment: &[usize], draft: &mut Draft) {
         // 'the size of an egg' measures by the eye.
     } else if first.is("in") && second_is(&["all", "total"]) {
         apply(line, &segment[2..], draft);
-    } else if first.is_one_of("until till as per enough tbc which such like i.e e.g each depending is are can may you")
+    } else if first
+        .is_one_of("until till as per enough tbc which such like i.e e.g each depending is are can may you without by")
         && !(first.is("each") && segment.len() > 1)
     {
         if first.is_any(&["such", "like", "e.g"]) {
@@ -265,12 +266,20 @@ fn tell(line: &Line, segment: &[usize], draft: &mut Draft) {
         draft.made.size = draft.made.size.take().or(size_word(tokens[0].class));
         return;
     }
+    // 'shin is best', 'these should be firm': the writer's remark.
+    if tokens
+        .iter()
+        .any(|t| t.is_any(&["is", "are", "will", "should", "works", "work", "you're", "they're"]))
+    {
+        return;
+    }
     // The work is over where a purpose or a condition follows: 'chopped, to serve', 'diced if large'.
     let end = tokens
         .iter()
         .position(|t| t.is_any(&["if", "until", "till"]))
         .unwrap_or(tokens.len());
     let end = end.min(purpose(&tokens).unwrap_or(tokens.len()));
+    let end = end.min(aside_of_work(&tokens).unwrap_or(tokens.len()));
     if end < tokens.len() {
         let rest = &segment[end..];
         if end > 0 {
@@ -284,6 +293,16 @@ fn tell(line: &Line, segment: &[usize], draft: &mut Draft) {
         let item = None;
         draft.prepared.push((item, Words::at(line.text, span)));
     }
+}
+
+/// Where 'for you', 'by the butcher', 'without letting it brown' starts: who does it, and what to mind.
+fn aside_of_work(tokens: &[&Token]) -> Option<usize> {
+    let at = |pair: &[&Token]| {
+        let who = pair[0].is_any(&["for", "by"]) && pair[1].is_any(&["you", "me", "us", "your", "the"]);
+        let mind = pair[0].is("without") && pair[1].lower.ends_with("ing");
+        who || mind
+    };
+    tokens.windows(2).position(at)
 }
 
 /// Where 'to serve', 'for garnish' starts.

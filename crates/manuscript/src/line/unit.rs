@@ -73,9 +73,16 @@ pub(super) fn continues(line: &Line, next: usize) -> bool {
         Some(token) => {
             !token.is_any(&["and", "for", "to", "at", "in", "if", "is", "are"])
                 || token.is("to") && unit_ahead(line, at + 1)
+                || token.is("and") && added(&line.tokens, at)
         }
         None => false,
     }
+}
+
+/// 'a pint and a half', 'a quart and a pint': more of it in the same breath.
+fn added(tokens: &[Token], at: usize) -> bool {
+    let more = number::amount(tokens, at + 1).and_then(|more| unit(tokens, more.next));
+    super::again::and_part(tokens, at).is_some() || more.is_some_and(|(unit, _)| unit.dimension() == Dimension::Volume)
 }
 
 pub(super) fn unit_ahead(line: &Line, at: usize) -> bool {

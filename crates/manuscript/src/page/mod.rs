@@ -22,6 +22,7 @@ use self::judge::{Seen, food_alone, is_bare_food, list_stands, trimmed};
 use self::notes::Note;
 use self::rows::{Mark, Row};
 use crate::lexicon::Part;
+use crate::number;
 use crate::{Block, BlockKind, Layout, Recipe, Span, Words};
 
 /// Where on the page the reader is.
@@ -231,7 +232,10 @@ impl Page<'_> {
         let running = seen[at].prose && words > 9 || words > 25;
         first
             && !running
-            && (!seen[at].strong || row.mark == Mark::Heading || row.last && row.mark == Mark::None && seen.len() > 2)
+            && (!seen[at].strong
+                || numbered_behind(self.text, row)
+                || row.mark == Mark::Heading
+                || row.last && row.mark == Mark::None && seen.len() > 2)
             && !matches!(row.mark, Mark::Bullet | Mark::Action | Mark::Number)
     }
 
@@ -332,4 +336,15 @@ impl Page<'_> {
         }
         true
     }
+}
+
+/// 'LENTIL SOUP rev. 3', 'Chicken broth no. 2': a number at the end that measures nothing.
+fn numbered_behind(text: &str, row: &Row) -> bool {
+    let tokens = crate::token::tokens(text, row.span);
+    let Some((last, before)) = tokens.split_last() else {
+        return false;
+    };
+    let plain = last.number().is_some_and(|n| n.is_whole()) && !before.iter().any(|t| t.number().is_some());
+    let measured = number::amount(&tokens, 0).is_some();
+    plain && !measured && before.iter().filter(|t| t.is_word()).count() > 1
 }

@@ -7,7 +7,7 @@
 use std::collections::BTreeMap;
 
 use super::stretch::{mentions, names_food, part_start};
-use crate::lexicon::singular;
+use crate::lexicon::{Class, class, singular};
 use crate::line::quantity::measured;
 use crate::line::{self, Line};
 use crate::sentence;
@@ -16,7 +16,7 @@ use crate::{Ingredient, Recipe, Span};
 
 /// Fills in the ingredients of a page without a list.
 pub(crate) fn ingredients(text: &str, recipe: &mut Recipe) {
-    let sentences: Vec<Span> = recipe
+    let running: Vec<Span> = recipe
         .steps
         .iter()
         .flat_map(|step| sentences(text, step.words.span))
@@ -24,7 +24,7 @@ pub(crate) fn ingredients(text: &str, recipe: &mut Recipe) {
     let mut known = Known::default();
     let mut begun = false;
     let mut listed = false;
-    for span in sentences {
+    for span in running {
         if !begun && counts_up(text, span) {
             listed = true;
             let entries = line::read(text, from_first_amount(text, span), &[]).entries;
@@ -38,8 +38,18 @@ pub(crate) fn ingredients(text: &str, recipe: &mut Recipe) {
         if another_dish(text, span) {
             continue;
         }
-        for entry in mentions(text, span).into_iter().flatten() {
+        for mut entry in mentions(text, span).into_iter().flatten() {
+            entry.optional |= as_liked(text, span);
             if entry.quantity.is_some() || !listed {
+                known.take(entry);
+            }
+        }
+    }
+    let closing = recipe.closing.iter().flat_map(|words| sentences(text, words.span));
+    for span in closing.filter(|span| as_liked(text, *span)) {
+        for mut entry in mentions(text, span).into_iter().flatten() {
+            entry.optional = true;
+            if entry.quantity.is_some() {
                 known.take(entry);
             }
         }
@@ -70,8 +80,14 @@ impl Known {
         let index = self.ingredients.len();
         for item in &entry.items {
             let words = words(&item.name);
-            for from in 0..words.len() {
-                self.endings.insert(words[from..].join(" "), index);
+            // 'the chicken' after 'chicken thighs'.
+            let part =
+                |word: &&String| class(word).is(Class::PART) && !matches!(word.as_str(), "juice" | "zest" | "rind");
+            let whole = words.len() - words.iter().rev().take_while(part).count();
+            for to in [words.len(), whole] {
+                for from in 0..to {
+                    self.endings.entry(words[from..to].join(" ")).or_insert(index);
+                }
             }
             self.whole.insert(words.join(" "), index);
         }
@@ -119,6 +135,14 @@ fn another_dish(text: &str, span: Span) -> bool {
     may && tokens
         .windows(2)
         .any(|pair| pair[0].is_any(&["same", "this"]) && pair[1].is_any(&["way", "manner", "fashion"]))
+}
+
+/// 'A sprig of mint is liked by some', 'a glass of sherry may be added', 'a spoonful of rum is an improvement'.
+fn as_liked(text: &str, span: Span) -> bool {
+    let tokens = tokens(text, span);
+    let has = |words: &[&str]| tokens.iter().any(|t| t.is_any(words));
+    has(&["is", "are"]) && has(&["liked", "improvement", "addition"])
+        || has(&["may", "can", "could", "might"]) && has(&["added"])
 }
 
 /// Whether a sentence counts up foods and does nothing with them.

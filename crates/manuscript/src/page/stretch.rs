@@ -34,7 +34,7 @@ pub(super) fn mentions(text: &str, span: Span) -> Vec<Vec<Ingredient>> {
             continue;
         };
         let place = line.span(at, stretch.end).unwrap_or(span);
-        let denied = at > 0 && tokens[at - 1].is_any(&["no", "without", "not", "less"]);
+        let denied = at > 0 && tokens[at - 1].is_any(&["no", "without", "not", "less", "like", "than"]);
         let bare = stretch.measure == Measure::None;
         if !(denied || bare && serves) {
             let mut entries = line::read(text, place, &[]).entries;
@@ -243,7 +243,7 @@ fn verb_use(tokens: &[Token], at: usize) -> bool {
 fn small(token: &Token) -> bool {
     token.is_one_of(
         "and or with in into to for on at the of from by over until till is are it them that which as minutes minute \
-        hours hour a an if when per then so but about off up down out",
+        hours hour a an if when per then so but about off up down out like than",
     )
 }
 
