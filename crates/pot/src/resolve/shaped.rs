@@ -65,22 +65,18 @@ impl Bench<'_> {
             return;
         }
         let words = self.words();
-        let mm = cuts::written_size_mm(&words)
-            .or_else(|| {
-                let count = self.count(&words)?;
-                Some(ball_of(self.mass_kg(vessel) * 1000.0 / f64::from(count)))
-            })
-            .unwrap_or(BALL_MM)
-            .clamp(3.0, 200.0);
-        let flat = ["thick", "deep", "flat", "patties", "round"]
-            .iter()
-            .any(|word| has(&words, word));
-        let shape = if flat {
-            Shape::Slab { thickness_mm: mm }
-        } else {
-            Shape::Sphere { diameter_mm: mm }
-        };
+        let said = |list: &[&str]| list.iter().any(|word| has(&words, word));
         let count = self.count(&words);
+        let written = cuts::written_size_mm(&words).map(|mm| mm.clamp(3.0, 200.0));
+        let ball = count.map(|count| ball_of(self.mass_kg(vessel) * 1000.0 / f64::from(count)));
+        let shape = match (written, ball) {
+            (Some(mm), _) if said(&["thick", "deep", "flat", "patties", "round"]) => Shape::Slab { thickness_mm: mm },
+            (Some(mm), _) => Shape::Sphere { diameter_mm: mm },
+            (None, Some(mm)) if said(&["loaf", "loaves", "flat", "patties", "round", "rounds"]) => loaf_of(mm),
+            (None, ball) => Shape::Sphere {
+                diameter_mm: ball.unwrap_or(BALL_MM).clamp(3.0, 200.0),
+            },
+        };
         self.make_one(vessel, shape, count);
         self.here = Some(vessel);
     }
@@ -90,12 +86,11 @@ impl Bench<'_> {
         if self.uses[from].style != Style::Hold || self.uses[to].style == Style::Hold || !self.is_dough(from) {
             return;
         }
-        let diameter_mm = if self.uses[to].style == Style::Oven {
-            ball_of(self.mass_kg(from) * 1000.0).clamp(10.0, 150.0)
+        if self.uses[to].style == Style::Oven {
+            self.make_one(from, loaf_of(ball_of(self.mass_kg(from) * 1000.0)), Some(1));
         } else {
-            BALL_MM
-        };
-        self.make_one(from, Shape::Sphere { diameter_mm }, None);
+            self.make_one(from, Shape::Sphere { diameter_mm: BALL_MM }, None);
+        }
     }
 
     /// Whether a bowl holds flour and as much water as makes it a dough, mixed and not yet shaped.
@@ -216,6 +211,13 @@ impl Bench<'_> {
             Some((count, _)) if (1.0..1000.0).contains(&count) => Some(count as u32),
             _ => one().then_some(1),
         }
+    }
+}
+
+/// A loaf of the mass of a ball: one of dough sinks and spreads to half the height (common practice, no source; ×/÷1.3).
+fn loaf_of(ball_mm: f64) -> Shape {
+    Shape::Slab {
+        thickness_mm: (0.5 * ball_mm).clamp(3.0, 150.0),
     }
 }
 

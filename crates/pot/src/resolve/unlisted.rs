@@ -82,9 +82,10 @@ impl Bench<'_> {
     }
 
     /// The lot that the method named before by this name. Water is the same only while it stands in another vessel:
-    /// 'the saffron with its water'.
+    /// 'the saffron with its water'; what is covered with water is so with fresh water.
     pub(super) fn named_before(&self, name: &str, kind: Kind, vessel: usize) -> Option<usize> {
-        let elsewhere = |lot: usize| self.where_is(lot).iter().any(|other| *other != vessel);
+        let covers = has(&self.words(), "cover");
+        let elsewhere = |lot: usize| !covers && self.where_is(lot).iter().any(|other| *other != vessel);
         let same = |(index, lot): &(usize, &Lot)| {
             let named = lot.ingredient.is_none() && share_a_word(&lot.name, name);
             named && (kind != Kind::Water || elsewhere(*index))
@@ -199,5 +200,36 @@ impl Bench<'_> {
         };
         let needed: f64 = named.iter().map(needs).sum();
         if needed > 0.0 { needed } else { A_LITTLE_G }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use potwright_larder::{Kind, Larder};
+    use potwright_measure::Measures;
+
+    use crate::{Kitchen, resolve};
+
+    /// The water a pan is rinsed with does not cover two kilograms of meat: that is fresh water, as much as the meat.
+    #[test]
+    fn what_is_covered_is_so_with_fresh_water() {
+        let text = "Stew\n\n2 kg beef shin, cubed\n30 g lard\n\nBrown the beef in the lard in a frying pan and put it in a pot. \
+            Rinse the frying pan with boiling water and pour it into the pot. Cover with boiling water and simmer for 2 hours.\n";
+        let recipe = potwright_manuscript::read(text);
+        let process = resolve(
+            &recipe,
+            text,
+            Larder::built_in(),
+            &[],
+            &Kitchen::default(),
+            Measures::Metric,
+        );
+        let water = process.lots.iter().filter(|lot| lot.kind == Kind::Water);
+        let most_g = water.map(|lot| lot.mass.grams()).fold(0.0, f64::max);
+        assert!(
+            (1500.0..2500.0).contains(&most_g),
+            "{most_g}: {:?}",
+            process.assumptions
+        );
     }
 }
