@@ -161,10 +161,19 @@ impl Bench<'_> {
             self.lift_all(vessel, operation);
             return;
         }
-        let thrown: Vec<usize> = self.lots_named(&operation.discard);
         let aromatic = |lot: &usize| matches!(self.stocked.lots[*lot].kind, Kind::Herb | Kind::Spice);
-        if operation.verb == Verb::Remove && (!thrown.is_empty() || lots.iter().all(aromatic)) {
-            self.discard(vessel, Part::Lots(lots));
+        let kept = self.lots_named(&operation.keep);
+        let thrown = self.lots_named(&operation.discard);
+        let all_goes = !thrown.is_empty() && kept.is_empty() || lots.iter().all(aromatic);
+        let goes = |lot: &usize| all_goes || thrown.contains(lot) && !kept.contains(lot);
+        let (gone, lots): (Vec<usize>, Vec<usize>) = match operation.verb {
+            Verb::Remove => lots.iter().partition(|lot| goes(lot)),
+            _ => (Vec::new(), lots),
+        };
+        if !gone.is_empty() {
+            self.discard(vessel, Part::Lots(gone));
+        }
+        if lots.is_empty() {
             return;
         }
         let to = self.side_vessel(operation, vessel);
