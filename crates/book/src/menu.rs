@@ -15,6 +15,8 @@
 //! page is. Square brackets hold a note to the desk, at the end of a line or on one of their own. List marks (`-`,
 //! `*`) are tolerated; empty lines say nothing.
 
+use potwright_measure::in_words;
+
 use crate::error::{Fault, Misread};
 
 /// A menu.
@@ -248,49 +250,12 @@ fn people(words: &str) -> Option<Result<u32, String>> {
 
 /// A number of people in figures or words.
 fn count(text: &str) -> Option<u32> {
-    const ONES: [&str; 20] = [
-        "",
-        "one",
-        "two",
-        "three",
-        "four",
-        "five",
-        "six",
-        "seven",
-        "eight",
-        "nine",
-        "ten",
-        "eleven",
-        "twelve",
-        "thirteen",
-        "fourteen",
-        "fifteen",
-        "sixteen",
-        "seventeen",
-        "eighteen",
-        "nineteen",
-    ];
-    const TENS: [&str; 8] = [
-        "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety",
-    ];
-    let place = |list: &[&str], word: &str| {
-        list.iter()
-            .position(|known| *known == word)
-            .and_then(|at| u32::try_from(at).ok())
-    };
-    let in_words = |word: &str| {
-        if let Some(one) = place(&ONES, word).filter(|one| *one > 0) {
-            return Some(one);
-        }
-        let (ten, one) = word.split_once(['-', ' ']).unwrap_or((word, ""));
-        Some((place(&TENS, ten)? + 2) * 10 + place(&ONES, one).filter(|one| *one < 10)?)
-    };
     let special = match text {
         "a dozen" => Some(12),
         "a hundred" | "one hundred" => Some(100),
         _ => None,
     };
-    let found = text.parse().ok().or(special).or_else(|| in_words(text));
+    let found = text.parse().ok().or(special).or_else(|| in_words::whole(text));
     found.filter(|people| (1..=MOST_PEOPLE).contains(people))
 }
 

@@ -273,44 +273,10 @@ pub(crate) fn is_number_word(word: &str) -> bool {
 }
 
 fn whole_in_words(word: &str) -> Option<i64> {
-    const ONES: [&str; 20] = [
-        "nought",
-        "one",
-        "two",
-        "three",
-        "four",
-        "five",
-        "six",
-        "seven",
-        "eight",
-        "nine",
-        "ten",
-        "eleven",
-        "twelve",
-        "thirteen",
-        "fourteen",
-        "fifteen",
-        "sixteen",
-        "seventeen",
-        "eighteen",
-        "nineteen",
-    ];
-    const TENS: [&str; 8] = [
-        "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety",
-    ];
-    let index = |list: &[&str], word: &str| list.iter().position(|w| *w == word).and_then(|i| i64::try_from(i).ok());
-    if let Some(one) = index(&ONES, word) {
-        return Some(one);
-    }
     if word == "dozen" {
         return Some(12);
     }
-    if let Some(ten) = index(&TENS, word) {
-        return Some((ten + 2) * 10);
-    }
-    let (ten, one) = word.split_once('-')?;
-    let one = index(&ONES, one).filter(|one| (1..10).contains(one))?;
-    Some((index(&TENS, ten)? + 2) * 10 + one)
+    potwright_measure::in_words::whole(word).map(i64::from)
 }
 
 #[cfg(test)]

@@ -17,6 +17,7 @@ pub mod exact;
 mod factors;
 pub mod fractions;
 pub mod heat;
+pub mod in_words;
 pub mod kit;
 mod names;
 pub mod oven;

@@ -5,7 +5,7 @@
 //! number and the unit can be changed and every other word stays.
 
 use potwright_manuscript::{Quantity, Span};
-use potwright_measure::{Amount, Exact, Unit, fractions};
+use potwright_measure::{Amount, Exact, Unit, fractions, in_words};
 
 use super::method::is_clear;
 
@@ -129,17 +129,10 @@ fn part_of_one(word: &str) -> Option<Exact> {
     Exact::ratio(1, below)
 }
 
-/// The first twenty and the tens of [`NUMBERS`].
 fn whole_in_words(word: &str) -> Option<Exact> {
-    let at = NUMBERS
-        .iter()
-        .position(|known| *known == word)
-        .and_then(|at| i64::try_from(at).ok())?;
-    match at {
-        0..=18 => Some(Exact::whole(at + 1)),
-        19..=26 => Some(Exact::whole((at - 17) * 10)),
-        _ => None,
-    }
+    in_words::whole(word)
+        .filter(|number| *number > 0)
+        .map(|number| Exact::whole(i64::from(number)))
 }
 
 /// A word, a number or a mark.
@@ -149,39 +142,8 @@ struct Token<'a> {
     span: Span,
 }
 
-const NUMBERS: &[&str] = &[
-    "one",
-    "two",
-    "three",
-    "four",
-    "five",
-    "six",
-    "seven",
-    "eight",
-    "nine",
-    "ten",
-    "eleven",
-    "twelve",
-    "thirteen",
-    "fourteen",
-    "fifteen",
-    "sixteen",
-    "seventeen",
-    "eighteen",
-    "nineteen",
-    "twenty",
-    "thirty",
-    "forty",
-    "fifty",
-    "sixty",
-    "seventy",
-    "eighty",
-    "ninety",
-    "hundred",
-    "dozen",
-    "couple",
-    "pair",
-];
+/// Numbers in words that [`whole_in_words`] does not know.
+const LOOSE_NUMBERS: &[&str] = &["hundred", "dozen", "couple", "pair"];
 const PARTS: &[&str] = &[
     "half", "halves", "third", "thirds", "quarter", "quarters", "fourth", "fourths", "fifth", "fifths", "eighth",
     "eighths",
@@ -195,7 +157,10 @@ impl Token<'_> {
     }
 
     fn is_number(self) -> bool {
-        self.text.starts_with(|c: char| c.is_numeric()) || self.is(NUMBERS) || self.is(PARTS)
+        self.text.starts_with(|c: char| c.is_numeric())
+            || whole_in_words(&self.text.to_lowercase()).is_some()
+            || self.is(LOOSE_NUMBERS)
+            || self.is(PARTS)
     }
 }
 
