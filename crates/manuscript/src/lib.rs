@@ -9,6 +9,7 @@
 
 pub mod ingredient;
 mod lexicon;
+mod likened;
 mod line;
 mod method;
 mod number;

@@ -20,7 +20,7 @@ use crate::lexicon::Class;
 use crate::token::{Gap, Kind, Token, tokens};
 use crate::{Ingredient, Span};
 
-pub(crate) use again::aside_quantities;
+pub(crate) use again::{and_part, aside_quantities};
 pub(crate) use entry::entries;
 
 /// Tokens of a stretch of text; what stands in brackets is folded into one token each.

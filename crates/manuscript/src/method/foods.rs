@@ -53,11 +53,13 @@ pub(super) fn plain(text: &str) -> Vec<String> {
     let words = lower
         .split(|c: char| !c.is_alphanumeric() && c != '\'')
         .filter(|word| !word.is_empty());
-    words.map(|word| same(&singular(word)).to_owned()).collect()
+    words
+        .map(|word| same(&singular(crate::lexicon::meant(word, false).unwrap_or(word))).to_lowercase())
+        .collect()
 }
 
 impl Names {
-    pub(super) fn of(recipe: &Recipe) -> Names {
+    pub(super) fn of(text: &str, recipe: &Recipe) -> Names {
         let mut list = Vec::new();
         for (index, ingredient) in recipe.ingredients.iter().enumerate() {
             for (item_at, item) in ingredient.items.iter().enumerate() {
@@ -72,7 +74,7 @@ impl Names {
                     extra: if ingredient.items.len() > 1 {
                         plain(&item.name)
                     } else {
-                        plain(&ingredient.line.text)
+                        plain(ingredient.span.of(text))
                     },
                     words,
                     section: ingredient.section,

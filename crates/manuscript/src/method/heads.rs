@@ -25,8 +25,13 @@ pub(super) fn head(
     last: Option<&Clause>,
 ) -> Option<Clause> {
     let token = tokens.get(index)?;
-    if let Some(found) = lid(tokens, sentence, index, last).or_else(|| goes_in(tokens, sentence, index, last)) {
-        return Some(found);
+    let special = lid(tokens, sentence, index, last)
+        .or_else(|| goes_in(tokens, sentence, index, last))
+        .or_else(|| in_goes(tokens, sentence, index))
+        .or_else(|| makes(tokens, sentence, index))
+        .or_else(|| must(tokens, sentence, index));
+    if special.is_some() {
+        return special;
     }
     // 'stir fry' in two words.
     let pair = token.is("stir") && at(tokens, index + 1) == "fry";
@@ -63,7 +68,7 @@ pub(super) fn head(
                 return past_like(tokens, sentence, index, going)
                     .and_then(|object| found(Lead::Done, object.0, index, object));
             }
-            let inner = if entry.marks.lets {
+            let inner = if entry.marks.lets || puts_to(verb) {
                 let_inner(tokens, sentence, index, verb)
             } else {
                 None
@@ -84,7 +89,10 @@ pub(super) fn head(
         Inflection::Ing => {
             let while_before = index > sentence.0 && at(tokens, index - 1) == "while";
             let placed = edge.is_some() || while_before;
-            let works = entry.marks.ing || (entry.marks.ing_in && at(tokens, index + 1) == "in");
+            // 'add sausage & seasoning' names a food.
+            let thing =
+                class(&token.lower).is(Class::FOOD) && !tokens.get(index + 1).is_some_and(super::nouns::is_determiner);
+            let works = (entry.marks.ing && !thing) || (entry.marks.ing_in && at(tokens, index + 1) == "in");
             (placed && works && !going.cue)
                 .then(|| found(Lead::Doing, index, index, (index, index)))
                 .flatten()
@@ -127,12 +135,13 @@ fn after_side(tokens: &[Token], sentence: (usize, usize), index: usize, going: &
     let marks = words::entry(at(tokens, index))
         .map(|entry| entry.marks)
         .unwrap_or_default();
+    let food = going.led && next(1).is_some_and(|t| class(&t.lower).is(Class::FOOD)) && food_word(before);
     (going.when || going.led)
         && !going.cue
         && free
         && !marks.food
         && !marks.describes
-        && (object(1) || (particle && object(2)) || next(1).is_some_and(|t| t.is_any(&["from", "off", "into"])))
+        && (object(1) || food || (particle && object(2)) || next(1).is_some_and(|t| t.is_any(&["from", "off", "into"])))
 }
 
 /// 'In the morning drain'.
@@ -162,6 +171,16 @@ fn edge(tokens: &[Token], start: usize, index: usize) -> Option<Edge> {
         }
         if is(&token.lower, "joiner") || matches!(token.sign(), Some('&' | '/' | '+')) {
             return Some(Edge::Joined);
+        }
+        // 'and in it soften the onions', 'add to it'.
+        let there = is(&token.lower, "pronoun")
+            && before > start + 1
+            && tokens
+                .get(before - 2)
+                .is_some_and(|t| t.is_any(&["in", "into", "to", "on", "over", "with"]));
+        if there {
+            before -= 2;
+            continue;
         }
         if token.is("then") || (token.is("half") && at(tokens, before) == "cover") {
             joined |= token.is("then");
@@ -212,7 +231,11 @@ fn is_order(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Go
         return (object || vessel) && !time;
     }
     if class(word).is(Class::FOOD) && marks.noun && edge == Edge::Joined && !first {
+        // 'drain, reserve the liquor, and chop'.
+        let last = next.is_none_or(|t| matches!(t.sign(), Some('.' | ';')));
+        let listed = index >= sentence.0 + 2 && at(tokens, index - 2) == "," && is(at(tokens, index - 1), "joiner");
         return object
+            || (last && listed)
             || next.is_some_and(|t| {
                 t.is_any(&["out", "off", "up", "into", "in", "over", "for", "with", "until", "till"])
                     || t.number().is_some()
@@ -265,7 +288,8 @@ fn past_like(tokens: &[Token], sentence: (usize, usize), index: usize, going: &G
 /// The foods right before a participle that it works on: 'turnips and onions cut', 'salt, pepper, and mustard mixed'.
 fn worked_on(tokens: &[Token], (start, _): (usize, usize), index: usize) -> Option<(usize, usize)> {
     let mut last = index;
-    while last > start && (is(at(tokens, last - 1), "adverb") && !class(at(tokens, last - 1)).is(Class::FOOD)) {
+    let manner = |word: &str| (is(word, "adverb") || is(word, "partly")) && !class(word).is(Class::FOOD);
+    while last > start && manner(at(tokens, last - 1)) {
         last -= 1;
     }
     // 'flour, diluted with water'.
@@ -284,6 +308,7 @@ fn worked_on(tokens: &[Token], (start, _): (usize, usize), index: usize) -> Opti
             || is(&t.lower, "preposition")
             || is(&t.lower, "joiner")
             || is(&t.lower, "adverb")
+            || t.is_any(&["until", "till", "til"])
     });
     if !follows {
         return None;
@@ -360,8 +385,8 @@ fn let_inner(tokens: &[Token], sentence: (usize, usize), index: usize, outer: &s
         let Some((verb, form)) = words::verb(&token.lower) else {
             continue;
         };
-        // 'use a blender to blend': the tool is no food.
-        if outer == "use" && at(tokens, inner - 1) != "to" {
+        // 'use a blender to blend': the tool is no food. 'Put the peas to soak'.
+        if (outer == "use" || puts_to(outer)) && at(tokens, inner - 1) != "to" {
             continue;
         }
         let wanted = if doing {
@@ -398,6 +423,81 @@ fn let_inner(tokens: &[Token], sentence: (usize, usize), index: usize, outer: &s
         }
     }
     None
+}
+
+/// Verbs that put something to another's work: 'set the beans to boil'.
+fn puts_to(verb: &str) -> bool {
+    matches!(verb, "put" | "set" | "place" | "stand" | "hang" | "lay")
+}
+
+/// 'Now in go the wine and the tomatoes', 'in with the stock': what goes in is told after it.
+fn in_goes(tokens: &[Token], sentence: (usize, usize), index: usize) -> Option<Clause> {
+    let follows = matches!(at(tokens, index + 1), "go" | "goes" | "with") && at(tokens, index) == "in";
+    let next = index + 2;
+    let object = tokens
+        .get(next)
+        .filter(|_| next < sentence.1)
+        .is_some_and(|t| super::nouns::is_determiner(t) || class(&t.lower).is(Class::FOOD) || is(&t.lower, "all"));
+    edge(tokens, sentence.0, index).filter(|_| follows && object)?;
+    let (verb, form) = words::verb("add")?;
+    Some(told(Lead::Order, verb, form, index, next))
+}
+
+/// 'Make a forcemeat of the crumbs, the bacon and an egg': they are mixed.
+fn makes(tokens: &[Token], sentence: (usize, usize), index: usize) -> Option<Clause> {
+    if at(tokens, index) != "make" || edge(tokens, sentence.0, index).is_none() {
+        return None;
+    }
+    let of = (index + 2..sentence.1.min(index + 6)).find(|i| at(tokens, *i) == "of" || at(tokens, *i) == "from")?;
+    let named =
+        is(at(tokens, index + 1), "article") && of > index + 2 && tokens.get(index + 2..of)?.iter().all(Token::is_word);
+    let foods = tokens
+        .get(of + 1)
+        .filter(|_| of + 1 < sentence.1)
+        .is_some_and(|t| super::nouns::is_determiner(t) || class(&t.lower).is(Class::FOOD));
+    let (verb, form) = words::verb("mix").filter(|_| named && foods)?;
+    Some(told(Lead::Order, verb, form, index, of + 1))
+}
+
+/// 'where it must simmer four hours': what is to happen to it there.
+fn must(tokens: &[Token], sentence: (usize, usize), index: usize) -> Option<Clause> {
+    let (verb, form) = words::verb(at(tokens, index)).filter(|(_, form)| *form == Inflection::Base)?;
+    let modal = index.checked_sub(1).filter(|modal| *modal > sentence.0)?;
+    let modal = if is(at(tokens, modal), "adverb") {
+        modal.checked_sub(1)?
+    } else {
+        modal
+    };
+    let subject = modal.checked_sub(1)?;
+    let place = subject.checked_sub(1).filter(|place| *place >= sentence.0);
+    let it = matches!(at(tokens, subject), "it" | "they" | "this");
+    let led = place.is_some_and(|place| {
+        at(tokens, place) == "where" || (it && edge(tokens, sentence.0, subject) == Some(Edge::Start))
+    });
+    let obliged = matches!(at(tokens, modal), "must" | "should" | "will");
+    let cooks = words::entry(verb)?.rows.last().is_some_and(
+        |row| matches!(row.meaning, words::Meaning::Do(verb) if super::takes::cooks(verb) || verb == crate::Verb::Rest),
+    );
+    let from = place.filter(|_| it && led && obliged && cooks)?;
+    Some(Clause {
+        from,
+        ..told(Lead::Order, verb, form, index, index + 1)
+    })
+}
+
+/// A clause whose words begin after the verb.
+fn told(lead: Lead, verb: &'static str, form: Inflection, index: usize, body: usize) -> Clause {
+    Clause {
+        lead,
+        verb,
+        form,
+        at: index,
+        before: (index, index),
+        object: (index, index),
+        body: (body, body),
+        from: index,
+        first: false,
+    }
 }
 
 /// 'Lid on, heat down': an order only where no other stands before it.
@@ -441,6 +541,15 @@ fn goes_in(tokens: &[Token], sentence: (usize, usize), index: usize, last: Optio
     let led = from > sentence.0 && from == floor && last.is_some();
     if led || from == index || !food_word(at(tokens, index - 1)) || index - from > 5 {
         return None;
+    }
+    // 'Stock, milk, bay in': all that stands before it, when it is foods from the start.
+    let listed = tokens.get(sentence.0..from).is_some_and(|ahead| {
+        ahead
+            .iter()
+            .all(|t| t.sign() == Some(',') || food_word(&t.lower) || is(&t.lower, "joiner") || is(&t.lower, "article"))
+    });
+    if last.is_none() && listed {
+        from = sentence.0;
     }
     let (verb, form) = words::verb("add")?;
     Some(Clause {

@@ -48,7 +48,7 @@ use crate::Recipe;
 
 /// Reads the method of a laid page: fills [`Recipe::operations`] and adds to [`Recipe::unsure`].
 pub(crate) fn read(text: &str, recipe: &mut Recipe) {
-    let names = foods::Names::of(recipe);
+    let names = foods::Names::of(text, recipe);
     let mut builder = build::Builder::new(text, recipe, &names);
     for (index, step) in recipe.steps.iter().enumerate() {
         builder.step(index, step, listed_above(recipe, &names, index));

@@ -27,6 +27,8 @@ pub(super) struct Mention {
     pub(super) but: Option<Quantity>,
     /// It stands with 'a' or 'another', so that it is new.
     pub(super) fresh: bool,
+    /// An article or an amount stands before it.
+    pub(super) determined: bool,
 }
 
 /// 'most of' in a number (common practice, no source).
@@ -121,6 +123,7 @@ pub(super) fn mention(tokens: &[Token], from: usize, to: usize) -> Option<(Menti
         most: measured.most,
         but: measured.but,
         fresh: measured.fresh,
+        determined: start > from || is(at(tokens, from), "article"),
     };
     (next > from).then_some((found, next))
 }
@@ -135,6 +138,7 @@ fn pronoun(tokens: &[Token], from: usize, share: Share) -> Mention {
         most: false,
         but: None,
         fresh: false,
+        determined: true,
     }
 }
 
@@ -164,10 +168,18 @@ fn noun_words(tokens: &[Token], from: usize, to: usize) -> (Vec<String>, usize) 
         }
     }
     // 'until the cheeks are dry', 'pat the cheeks dry': how the food comes to be is no part of its name.
-    while words.len() > 1 && words.last().is_some_and(|word| describes(word)) {
+    while words.len() > 1 && words.last().is_some_and(|word| describes(word) || lies(word)) {
         words.pop();
     }
     (words, if index > from { index } else { from })
+}
+
+/// 'chop the onions small', 'the meat left on': how it is cut and what became of it.
+fn lies(word: &str) -> bool {
+    let class = class(word);
+    let size = class.is(Class::SIZE) || matches!(word, "fine" | "coarse" | "separate" | "long" | "short" | "loose");
+    let left = class.is(Class::PREPARED) && !class.is(Class::BOUGHT | Class::STATE);
+    (size || left) && !class.is(Class::FOOD)
 }
 
 /// A participle of work: 'chopped'.
@@ -355,11 +367,18 @@ fn quantity(tokens: &[Token], from: usize, to: usize) -> Option<(Quantity, usize
         if next == to && words.len() == 1 && class(words[0]).is(Class::FOOD) {
             continue;
         }
-        let next = after_brackets(tokens, next, to);
+        // 'a pint and a half'.
+        let (mut amount, mut last) = (counted.amount, next);
+        if let Some((part, after)) = crate::line::and_part(tokens, next).filter(|(_, after)| *after <= to)
+            && let (Some(low), Some(high)) = (amount.low.checked_add(part), amount.high.checked_add(part))
+        {
+            (amount, last) = (Amount { low, high, ..amount }, after);
+        }
+        let next = after_brackets(tokens, last, to);
         let value = Quantity {
-            amount: counted.amount,
+            amount,
             unit,
-            span: span(tokens, from, unit_at + length),
+            span: span(tokens, from, last),
         };
         return Some((value, skip_stop(tokens, next, to)));
     }

@@ -259,8 +259,15 @@ fn rows(table: &'static str) -> impl Iterator<Item = [&'static str; 5]> {
 }
 
 /// The verb of which this is a form.
+///
+/// 'stick-blend', 'pan-fry', 're-boil': a compound without a row is what its last part is.
 pub(super) fn verb(word: &str) -> Option<(&'static str, Inflection)> {
-    tables().forms.get(word).copied()
+    let forms = &tables().forms;
+    let last = || {
+        let (_, last) = word.rsplit_once('-')?;
+        forms.get(last).copied().filter(|(_, form)| *form == Inflection::Base)
+    };
+    forms.get(word).copied().or_else(last)
 }
 
 /// The rows and marks of a verb in its base form.

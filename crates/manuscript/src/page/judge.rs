@@ -41,11 +41,19 @@ pub(crate) fn see(text: &str, row: Row) -> Seen {
     }
 }
 
-/// Whether the page has a list: a heading says so, or two rows can only be ingredients.
+/// Whether the page has a list: a heading says so, two rows can only be ingredients, or one can and sentences follow it.
 pub(crate) fn list_stands(text: &str, seen: &[Seen]) -> bool {
     let opened = |row: &Row| heading::opened_part(text, row.span).is_some_and(|(part, _)| part == Part::List);
     let headed = |one: &Seen| heading::part(text, &one.row) == Some(Part::List) || opened(&one.row);
-    seen.iter().any(headed) || seen.iter().filter(|one| one.strong).count() >= 2
+    seen.iter().any(headed) || seen.iter().filter(|one| one.strong).count() >= 2 || seen.windows(2).any(list_of_one)
+}
+
+/// '100 g peanuts' before a sentence that says what is done with it: a list need not be longer. The first row of the
+/// pair may be the title only when something else stands before the sentence.
+fn list_of_one(pair: &[Seen]) -> bool {
+    let [line, next] = pair else { return false };
+    let plain = matches!(line.row.mark, Mark::None | Mark::Bullet);
+    line.strong && !line.prose && plain && next.prose
 }
 
 /// Words of time and of people: a number before them counts no food.

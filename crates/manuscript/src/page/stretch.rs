@@ -3,6 +3,7 @@
 use potwright_measure::{Dimension, Unit};
 
 use crate::lexicon::{Class, class};
+use crate::likened::likened;
 use crate::line::name::nounlike;
 use crate::line::quantity::measured;
 use crate::line::{self, Line};
@@ -10,7 +11,7 @@ use crate::token::{Kind, Token};
 use crate::{Ingredient, Span};
 
 /// Words that name what is being cooked rather than something to buy.
-const MADE: &str = "soup stew sauce gravy broth vegetables vegetable liquid juices juice dough batter crust paste garnish \
+const MADE: &str = "forcemeat stuffing roux dressing marinade tempering slurry soup stew sauce gravy broth vegetables vegetable liquid juices juice dough batter crust paste garnish \
     greens toppings seasoning seasonings ice mixture pie roll rolls split spring meat fish";
 /// Words that name a part of something bought, unless that is named with them: 'bones', but 'a ham bone'.
 const PARTS: &str = "fat bones bone skin skins shells leaves stalks stems seeds peel tops chops steak mince neck breasts \
@@ -350,19 +351,6 @@ fn told(line: &Line, end: usize) -> usize {
         }
         end = next;
     }
-}
-
-/// 'the size of a walnut', 'as big as an egg': the index after what it is likened to.
-fn likened(tokens: &[Token], at: usize) -> Option<usize> {
-    let is = |at: usize, words: &[&str]| tokens.get(at).is_some_and(|t| t.is_any(words));
-    let at = at + usize::from(is(at, &["about"]));
-    let the = at + usize::from(is(at, &["the"]));
-    let size = is(the, &["size", "bigness", "bulk"]) && is(the + 1, &["of"]);
-    let big = is(at, &["as"]) && is(at + 1, &["big", "large", "thick"]) && is(at + 2, &["as"]);
-    let noun = if size { the + 2 } else { at + 3 };
-    let noun = noun + usize::from(is(noun, &["a", "an", "your", "the", "one"]));
-    let noun = noun + usize::from(tokens.get(noun).is_some_and(|t| t.class.is(Class::SIZE)));
-    ((size || big) && tokens.get(noun).is_some_and(Token::is_word)).then_some(noun + 1)
 }
 
 /// 'gravy or stock': the index after what may take its place.
