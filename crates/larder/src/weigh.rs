@@ -211,6 +211,7 @@ fn same_piece(unit: Option<Unit>) -> &'static [Option<Unit>] {
             Some(Unit::Leaf),
             Some(Unit::Loaf),
             Some(Unit::Cube),
+            Some(Unit::Piece),
         ],
         _ => &[],
     }
