@@ -214,9 +214,15 @@ impl Matter {
     #[must_use]
     pub fn take(&mut self, stuff: Stuff, kg: f64) -> Matter {
         let mut taken = Matter::default();
+        self.pass(stuff, kg, &mut taken);
+        taken
+    }
+
+    /// Passes a mass of one constituent on to other matter, as [`Matter::take`] and [`Matter::add`] would; gives the mass.
+    pub fn pass(&mut self, stuff: Stuff, kg: f64, to: &mut Matter) -> f64 {
         let there = self.kg(stuff);
         if kg.is_nan() || kg.min(there) <= 0.0 {
-            return taken;
+            return 0.0;
         }
         let kg = kg.min(there);
         let whole = if stuff.is_carbohydrate() {
@@ -227,11 +233,11 @@ impl Matter {
         for &nutrient in stuff.carries() {
             let amount = self.nutrients[nutrient as usize] * (kg / whole);
             self.nutrients[nutrient as usize] -= amount;
-            taken.nutrients[nutrient as usize] = amount;
+            to.nutrients[nutrient as usize] += amount;
         }
         self.mass_kg[stuff as usize] = there - kg;
-        taken.mass_kg[stuff as usize] = kg;
-        taken
+        to.mass_kg[stuff as usize] += kg;
+        kg
     }
 
     /// Lets a mass of one constituent go as vapour, at most what is there: its nutrients stay. Gives the mass gone.
@@ -255,7 +261,7 @@ impl Matter {
         let share = (water_kg / there).min(1.0);
         let mut juice = self.take(Stuff::Water, share * there);
         for stuff in Stuff::DISSOLVED {
-            juice.add(&self.take(stuff, share * self.kg(stuff)));
+            self.pass(stuff, share * self.kg(stuff), &mut juice);
         }
         juice
     }

@@ -11,7 +11,8 @@ use crate::{Ledger, Matter};
 pub struct Trace {
     /// Mass of each lot in this run, kilograms, as drawn or solved.
     pub lot_kg: Vec<f64>,
-    /// Samples in order of time: at least each minute while heat is on, at every act's start and end.
+    /// Samples in order of time: at every act's start and end, and between them at least each minute while something hot
+    /// changes; up to ten minutes apart where a straight line between two of them is as good.
     pub samples: Vec<Sample>,
     /// When each act began and ended; same order as the process's acts.
     pub acts: Vec<ActTrace>,
@@ -130,7 +131,7 @@ pub struct PieceTrace {
     pub lot: usize,
     /// What must be made safe.
     pub hazard: Option<Hazard>,
-    /// Centre temperature against time from the start: (seconds, °C), each minute or less.
+    /// Centre temperature against time from the start: (seconds, °C), at every sample.
     pub centre: Vec<(f64, f64)>,
     /// Hottest the centre has been, °C.
     pub hottest_centre_c: f64,

@@ -16,7 +16,8 @@ pub(super) struct Conditions {
     refrigerator_c: f64,
     freezer_c: f64,
     tap_c: f64,
-    humidity: f64,
+    /// Vapour pressure in the refrigerator, the freezer and the room, kPa.
+    vapour_kpa: [f64; 3],
     /// Watts that reach a pot from each burner at full.
     pub(super) burner_w: Vec<f64>,
     pub(super) oven_film: f64,
@@ -27,6 +28,11 @@ pub(super) struct Conditions {
     pub(super) rolling_kg_s_m2: f64,
     pub(super) reading: f64,
     pub(super) food: f64,
+    /// Time constants of shedding and rendering, seconds; diffusivity of salt, m²/s; seconds until browned.
+    pub(super) shed_s: f64,
+    pub(super) render_s: f64,
+    pub(super) diffusivity_25: f64,
+    pub(super) browning_s: f64,
     cover: [f64; 3],
     /// Losses to the room switched off, for checks against the textbook pot that has none.
     pub(super) losses: bool,
@@ -58,15 +64,18 @@ impl Conditions {
             let efficiency = read(burner.efficiency, z(draw.burner), 0.0, 1.0);
             sane(burner.power.watts(), 0.0, 50_000.0, 0.0) * efficiency
         };
+        let room_c = celsius(kitchen.room, 21.0);
+        let refrigerator_c = celsius(kitchen.refrigerator, 4.0);
+        let freezer_c = celsius(kitchen.freezer, -18.0);
+        let humidity = sane(kitchen.humidity, 0.0, 1.0, 0.5);
         Conditions {
             pressure_kpa,
             boiling_c,
             boiling_latent: water::latent_heat(boiling_c),
-            room_c: celsius(kitchen.room, 21.0),
-            refrigerator_c: celsius(kitchen.refrigerator, 4.0),
-            freezer_c: celsius(kitchen.freezer, -18.0),
+            room_c,
+            refrigerator_c,
+            freezer_c,
             tap_c: celsius(kitchen.tap, 12.0),
-            humidity: sane(kitchen.humidity, 0.0, 1.0, 0.5),
             burner_w: kitchen.burners.iter().map(burner).collect(),
             oven_film: read(kitchen.oven.film_w_m2k, oven, 1.0, 200.0),
             oven_offset_k: read(kitchen.oven.offset_k, oven, -100.0, 100.0),
@@ -76,6 +85,11 @@ impl Conditions {
             rolling_kg_s_m2: practice::ROLLING_KG_H_M2.at(reading) / 3600.0,
             reading,
             food,
+            shed_s: practice::SHED_S.at(food),
+            render_s: practice::RENDER_S.at(food),
+            diffusivity_25: practice::DIFFUSIVITY_25.at(food),
+            browning_s: practice::BROWNING_S.at(food),
+            vapour_kpa: [refrigerator_c, freezer_c, room_c].map(|air_c| humidity * water::saturation_kpa(air_c)),
             cover: [Cover::Off, Cover::Ajar, Cover::On]
                 .map(|cover| practice::cover_share(cover).at(z(draw.evaporation))),
             losses: true,
@@ -113,6 +127,10 @@ impl Conditions {
 
     /// Vapour pressure of the air at a place, kPa: an oven breathes the air of the room.
     pub(super) fn vapour_kpa(&self, place: Place) -> f64 {
-        self.humidity * water::saturation_kpa(self.air_c(place))
+        match place {
+            Place::Refrigerator => self.vapour_kpa[0],
+            Place::Freezer => self.vapour_kpa[1],
+            Place::Hob | Place::Counter | Place::Sink | Place::IceBath | Place::Oven => self.vapour_kpa[2],
+        }
     }
 }

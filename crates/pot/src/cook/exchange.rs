@@ -130,7 +130,7 @@ impl VesselState {
     }
 
     fn surface_loss_w(&self, temp_c: f64, air_c: f64, cond: &Conditions) -> f64 {
-        let convection = self.surface(temp_c, cond).bracket(2.3e6).convection_w_m2k;
+        let convection = self.surface(temp_c, cond).convection_w_m2k();
         let flux = convection * (temp_c - air_c) + radiation_w_m2(WET_EMISSIVITY, temp_c, air_c);
         flux * self.measures.area_m2
     }

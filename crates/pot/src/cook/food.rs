@@ -8,7 +8,7 @@ use crate::cook::group::Group;
 use crate::cook::practice;
 use crate::cook::vessel::VesselState;
 use crate::physics::gelatinisation::Range;
-use crate::physics::properties::HeatContent;
+use crate::physics::properties::{HeatContent, solid_enthalpy};
 use crate::physics::softening::time_multiple;
 use crate::{Ledger, Matter, Stuff};
 
@@ -89,9 +89,7 @@ impl VesselState {
         if due <= 0.0 {
             return 0.0;
         }
-        let juice = group
-            .matter
-            .take_juice(due * done(dt_s, practice::SHED_S.at(cond.food)));
+        let juice = group.matter.take_juice(due * done(dt_s, cond.shed_s));
         let water = juice.kg(Stuff::Water);
         group.shed_kg += water;
         self.receive(group, &juice);
@@ -107,9 +105,7 @@ impl VesselState {
             return;
         }
         let faster = libm::exp2((self.temp_c.min(200.0) - 90.0) / practice::RENDER_DOUBLING_K);
-        let fat = group
-            .matter
-            .take(Stuff::Fat, due * done(dt_s, practice::RENDER_S.at(cond.food) / faster));
+        let fat = group.matter.take(Stuff::Fat, due * done(dt_s, cond.render_s / faster));
         group.rendered_kg += fat.kg(Stuff::Fat);
         self.receive(group, &fat);
     }
@@ -143,7 +139,7 @@ impl VesselState {
         }
         group.leaky |= group.habits.flesh || group.mean_c > practice::MEMBRANES_GIVE_C;
         let warmer = 1.0 + practice::DIFFUSIVITY_PER_K * (group.mean_c - 25.0).max(0.0);
-        let diffusivity = practice::DIFFUSIVITY_25.at(cond.food) * warmer;
+        let diffusivity = cond.diffusivity_25 * warmer;
         let radius = group.radius_m();
         let rate = diffusivity * group.profile.form.first_eigenvalue_squared() / (radius * radius);
         let moved = done(dt_s, 1.0 / rate.max(1e-12));
@@ -160,16 +156,15 @@ impl VesselState {
             if kg.abs() < 1e-9 {
                 continue;
             }
-            if kg > 0.0 {
-                let taken = self.liquid.take(stuff, kg);
-                let joules = HeatContent::of(&taken).enthalpy(self.temp_c);
-                self.heat_j -= joules;
-                group.heat_j += joules;
-                group.matter.add(&taken);
+            let joules = if kg > 0.0 {
+                let moved_kg = self.liquid.pass(stuff, kg, &mut group.matter);
+                moved_kg * solid_enthalpy(stuff, self.temp_c)
             } else {
-                let taken = group.matter.take(stuff, -kg);
-                self.receive(group, &taken);
-            }
+                let moved_kg = group.matter.pass(stuff, -kg, &mut self.liquid);
+                -moved_kg * solid_enthalpy(stuff, group.mean_c)
+            };
+            self.heat_j -= joules;
+            group.heat_j += joules;
         }
     }
 

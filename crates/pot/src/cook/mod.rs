@@ -285,7 +285,7 @@ impl<'a> Run<'a> {
             self.follow_coolings(dt_s);
             self.notice(dt_s);
         }
-        self.sample_if_due(every_s);
+        self.sample_if_due(dt_s, every_s);
         self.finish_what_is_over();
     }
 
@@ -307,14 +307,7 @@ impl<'a> Run<'a> {
                 sample_s = sample_s.min(own_s.max(SAMPLE_S));
             }
         }
-        let last = self.samples.last().map_or(0.0, |sample| sample.time_s);
-        let due_s = (last + sample_s - self.time_s).max(0.1);
-        if longest_s < due_s.min(over_s) {
-            return (step::rounded_s(longest_s), sample_s);
-        }
-        // The clock's own marks to a sixty-fourth of a second, lest rounding makes every minute another.
-        let mark_s = ((due_s * 64.0).round() / 64.0).max(1.0 / 64.0);
-        (over_s.min(mark_s), sample_s)
+        (step::rounded_s(longest_s.min(sample_s)).min(over_s), sample_s)
     }
 
     /// Plans a step of every vessel; shortens it to end where a vessel begins to boil, reaches its aim or what is
@@ -357,9 +350,10 @@ impl<'a> Run<'a> {
         }
     }
 
-    fn sample_if_due(&mut self, every_s: f64) {
+    /// Samples when the time between two would else be passed in the next step.
+    fn sample_if_due(&mut self, dt_s: f64, every_s: f64) {
         let last = self.samples.last().map_or(f64::NEG_INFINITY, |sample| sample.time_s);
-        if self.time_s >= last + every_s - 1e-6 {
+        if self.time_s + step::GROWTH * dt_s > last + every_s - 1e-6 {
             let act = self.running.first().map_or(0, |running| running.act);
             self.sample(act);
         }

@@ -60,7 +60,7 @@ impl Run<'_> {
             if state.is_empty() && state.watch.most_water_kg <= practice::BROTH_KG {
                 continue;
             }
-            state.brown(dt_s, self.cond.food);
+            state.brown(dt_s, self.cond.browning_s);
             for what in state.noticed(dt_s, &self.cond) {
                 self.note(act, index, what);
             }
@@ -202,10 +202,10 @@ impl VesselState {
     }
 
     /// Onset of browning: a dry, hot pan, the hotter the sooner.
-    fn brown(&mut self, dt_s: f64, food: f64) {
+    fn brown(&mut self, dt_s: f64, browning_s: f64) {
         if self.temp_c > practice::BROWNS_FROM_C && self.water_kg() < 0.003 + 0.01 * self.liquid.total_kg() {
             let faster = libm::exp2((self.temp_c - practice::BROWNING_C) / 10.0).min(4.0);
-            self.watch.browned += dt_s * faster / (practice::BROWNING_S.at(food) * self.turns);
+            self.watch.browned += dt_s * faster / (browning_s * self.turns);
         }
     }
 

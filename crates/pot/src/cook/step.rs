@@ -15,6 +15,8 @@ use crate::{Aim, Ledger, Matter, Place, Stuff};
 
 /// A profile no farther from the temperature outside than this, kelvins, is even.
 const EVEN_K: f64 = 0.05;
+/// How much longer a step may be than the one before.
+pub(super) const GROWTH: f64 = 2.0;
 /// Biot number of a surface that has the temperature outside.
 const HELD: f64 = 1e6;
 /// Temperature that moves no more in a step, kelvins, and matter that moves no more between pieces and liquid, share of
@@ -224,7 +226,7 @@ impl VesselState {
     /// After a step as long as was to be tried, the next may be longer; one cut short by the clock changes nothing.
     pub(super) fn grow_step(&mut self, dt_s: f64) {
         if dt_s >= 0.99 * rounded_s(self.step_s) {
-            self.step_s = (1.6 * self.step_s).min(1e4);
+            self.step_s = (GROWTH * self.step_s).min(1e4);
         }
     }
 
@@ -264,7 +266,7 @@ impl VesselState {
 /// Steps are of few lengths, so that what was reckoned for one serves the next: the longest of these that is allowed.
 pub(super) fn rounded_s(dt_s: f64) -> f64 {
     const LENGTHS: [f64; 15] = [
-        1.0, 1.5, 2.0, 3.0, 4.0, 6.0, 8.0, 12.0, 16.0, 24.0, 30.0, 60.0, 120.0, 300.0, 600.0,
+        1.0, 1.5, 2.0, 3.0, 4.0, 6.0, 8.0, 12.0, 16.0, 24.0, 32.0, 60.0, 120.0, 300.0, 600.0,
     ];
     LENGTHS
         .iter()

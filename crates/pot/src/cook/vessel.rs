@@ -186,7 +186,7 @@ impl VesselState {
             }
         }
         self.liquid_m3 = properties::volume_m3(&self.liquid, self.temp_c);
-        self.boil_c = water::broth_boiling_c(&self.liquid, cond.pressure_kpa);
+        self.boil_c = cond.boiling_c + water::broth_elevation_k(&self.liquid);
     }
 
     pub(super) fn water_kg(&self) -> f64 {

@@ -2,7 +2,7 @@
 
 use std::sync::LazyLock;
 
-use crate::Stuff;
+use crate::{Matter, Stuff};
 
 /// A quadratic in the temperature: c0 + c1·t + c2·t², t in °C.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
@@ -35,7 +35,7 @@ pub struct Component {
 }
 
 /// Names in the table, in the order of [`component`]'s indices.
-const NAMES: [&str; 8] = [
+const NAMES: [&str; COUNT] = [
     "water",
     "fat",
     "protein",
@@ -46,8 +46,9 @@ const NAMES: [&str; 8] = [
     "alcohol",
 ];
 const ICE: usize = 6;
+pub(crate) const COUNT: usize = 8;
 
-static TABLE: LazyLock<[Component; NAMES.len()]> = LazyLock::new(|| {
+static TABLE: LazyLock<[Component; COUNT]> = LazyLock::new(|| {
     read(include_str!("../../data/components.tsv")).expect("the table is part of the program and read by a test")
 });
 
@@ -75,13 +76,29 @@ fn read(text: &str) -> Option<[Component; NAMES.len()]> {
     (rows == 3 * NAMES.len()).then_some(table)
 }
 
-/// All components of the table, in the order of [`Stuff::ALL`] by [`index`].
-pub(crate) fn table() -> &'static [Component] {
-    &*TABLE
+/// All components, in the order of the table.
+pub(crate) fn table() -> &'static [Component; COUNT] {
+    &TABLE
+}
+
+/// Kilograms of each component, in the order of the table.
+pub(crate) fn kilograms(matter: &Matter) -> [f64; COUNT] {
+    let kg = |stuff| matter.kg(stuff);
+    let carbohydrate = kg(Stuff::Starch) + kg(Stuff::GelatinisedStarch) + kg(Stuff::Sugar) + kg(Stuff::Acid);
+    [
+        kg(Stuff::Water),
+        kg(Stuff::Fat),
+        kg(Stuff::Protein),
+        carbohydrate,
+        kg(Stuff::Fibre),
+        kg(Stuff::Salt) + kg(Stuff::Ash),
+        0.0,
+        kg(Stuff::Alcohol),
+    ]
 }
 
 /// The row of the table that stands for a constituent: sugars, starches and acids are carbohydrate, salt is ash.
-pub(crate) const fn index(stuff: Stuff) -> usize {
+const fn index(stuff: Stuff) -> usize {
     match stuff {
         Stuff::Water => 0,
         Stuff::Fat => 1,
@@ -121,6 +138,15 @@ mod tests {
         ] {
             let got = component(stuff).specific_heat.at(5.0);
             assert!((got / expected - 1.0).abs() < 1e-4, "{stuff:?}: {got}");
+        }
+    }
+
+    /// Mass by component and by constituent is the same mass.
+    #[test]
+    fn kilograms_are_of_the_component_that_stands_for_the_constituent() {
+        for stuff in Stuff::ALL {
+            let kg = kilograms(&Matter::of(stuff, 2.0));
+            assert_eq!((kg[index(stuff)], kg.iter().sum::<f64>()), (2.0, 2.0), "{stuff:?}");
         }
     }
 

@@ -41,6 +41,26 @@ fn vapour_diffusivity(film_c: f64, pressure_kpa: f64) -> f64 {
 }
 
 impl Surface {
+    fn surface_kpa(&self) -> f64 {
+        saturation_kpa(self.temp_c).min(0.93 * self.pressure_kpa.max(10.0))
+    }
+
+    fn convection(&self, air: &Air) -> f64 {
+        let pressure = self.pressure_kpa.max(10.0);
+        let length = (self.diameter_m / 4.0).max(1e-3);
+        let buoyancy = moist_air_density(self.air_c, pressure, self.vapour_kpa)
+            - moist_air_density(self.temp_c, pressure, self.surface_kpa());
+        let nusselt = nusselt_surface(rayleigh(air, buoyancy / air.density, length));
+        nusselt * air.conductivity / length
+    }
+
+    /// The convection coefficient of [`Surface::bracket`] alone, W/(m²·K).
+    #[must_use]
+    pub fn convection_w_m2k(&self) -> f64 {
+        let air = Air::at(0.5 * (self.temp_c + self.air_c), self.pressure_kpa.max(10.0));
+        self.convection(&air)
+    }
+
     /// The three laws at this surface; `latent_j_kg` is the latent heat at its temperature. Nothing condenses: a
     /// surface colder than the dew point evaporates nothing.
     ///
@@ -50,14 +70,10 @@ impl Surface {
     #[must_use]
     pub fn bracket(&self, latent_j_kg: f64) -> Bracket {
         let pressure = self.pressure_kpa.max(10.0);
-        let surface_kpa = saturation_kpa(self.temp_c).min(0.93 * pressure);
+        let surface_kpa = self.surface_kpa();
         let film_c = 0.5 * (self.temp_c + self.air_c);
         let air = Air::at(film_c, pressure);
-        let length = (self.diameter_m / 4.0).max(1e-3);
-        let buoyancy = moist_air_density(self.air_c, pressure, self.vapour_kpa)
-            - moist_air_density(self.temp_c, pressure, surface_kpa);
-        let nusselt = nusselt_surface(rayleigh(&air, buoyancy / air.density, length));
-        let convection = nusselt * air.conductivity / length;
+        let convection = self.convection(&air);
         let drive_kpa = surface_kpa - self.vapour_kpa;
         if drive_kpa <= 0.0 {
             return Bracket {

@@ -160,9 +160,15 @@ fn osmotic_coefficient(molality: f64) -> f64 {
 /// by alcohol.
 #[must_use]
 pub fn broth_boiling_c(broth: &Matter, pressure_kpa: f64) -> f64 {
+    boiling_c(pressure_kpa) + broth_elevation_k(broth)
+}
+
+/// How far above pure water a broth boils, kelvins; negative for wine.
+#[must_use]
+pub fn broth_elevation_k(broth: &Matter) -> f64 {
     let water = broth.kg(Stuff::Water);
     let raised = elevation_k(water, broth.kg(Stuff::Salt), broth.kg(Stuff::Sugar));
-    boiling_c(pressure_kpa) + raised - alcohol::boiling_depression_k(water, broth.kg(Stuff::Alcohol))
+    raised - alcohol::boiling_depression_k(water, broth.kg(Stuff::Alcohol))
 }
 
 #[cfg(test)]
