@@ -24,8 +24,8 @@ pub use kitchen::{Burner, BurnerKind, Kitchen, Material, Oven, Pot};
 pub use ledger::Ledger;
 pub use matter::{Matter, Nutrient, Stuff};
 pub use process::{
-    Act, Aim, Alternative, Assumption, Cue, Doing, Lasts, Lot, Made, Makes, Part, Pieces, Place, Portion, Process,
-    Source, Stretch, Vessel,
+    Act, Aim, Alternative, Assumption, Cue, Doing, Doubt, Lasts, Lot, Made, Makes, Part, Pieces, Place, Portion,
+    Process, Rival, Source, Stretch, Vessel,
 };
 pub use resolve::{Varied, grams_per_ml, make_up_100_g, names_dish, resolve, varied};
 pub use trace::{ActTrace, Cooling, Event, Happening, PieceTrace, Sample, ServedPieces, Trace, VesselSample};

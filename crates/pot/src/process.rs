@@ -54,6 +54,30 @@ pub struct Alternative {
     pub name: String,
     /// What it is.
     pub source: Source,
+    /// Why that is not sure; none when it may be taken without asking.
+    pub doubt: Option<Doubt>,
+}
+
+/// A name that may be another food than the one it was taken for, or one that nobody knows.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Doubt {
+    /// What it was taken for; none when the larder has nothing like it.
+    pub taken_for: Option<String>,
+    /// What else it may be, likeliest first.
+    pub rivals: Vec<Rival>,
+    /// What the answer may change of the allergens: a food it may be holds or may hold one, or little of the name is known.
+    pub allergens_hang: bool,
+    /// The words.
+    pub span: Option<Span>,
+}
+
+/// Another food that a name may stand for.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Rival {
+    /// The food of the larder.
+    pub food: FoodId,
+    /// Its name there.
+    pub name: String,
 }
 
 /// Something assumed or left open.
@@ -74,6 +98,9 @@ pub struct Lot {
     pub name: String,
     /// Where it comes from.
     pub source: Source,
+    /// Why that is not sure; none when it may be taken without asking. A doubtful lot is never known to be free of
+    /// anything.
+    pub doubt: Option<Doubt>,
     /// Kind of food, for group words and retention factors.
     pub kind: Kind,
     /// Central mass as it goes in: prepared, edible part and bones or shells that go along. This is what is cooked:

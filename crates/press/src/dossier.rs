@@ -26,7 +26,7 @@ pub fn page(recipe: &Recipe, text: &str, reckoned: &Reckoned, queries: &[Query])
     variations(&mut parts, dossier);
     notes(&mut parts, "What happened in the pot", &dossier.happenings, text);
     notes(&mut parts, "Assumed", &dossier.assumptions, text);
-    open(&mut parts, recipe, dossier, text);
+    open(&mut parts, recipe, dossier, text, queries);
     asked(&mut parts, text, queries);
     Page {
         title: title(&dossier.title),
@@ -394,8 +394,14 @@ fn note_line(note: &Assumption, text: &str) -> String {
     }
 }
 
-fn open(parts: &mut Vec<Part>, recipe: &Recipe, dossier: &Dossier, text: &str) {
-    let mut items: Vec<String> = dossier.open.iter().map(|note| note_line(note, text)).collect();
+fn open(parts: &mut Vec<Part>, recipe: &Recipe, dossier: &Dossier, text: &str, queries: &[Query]) {
+    // What is asked below is not said here as well.
+    let asked = |note: &&Assumption| {
+        let same = |query: &Query| query.code == "L11" && Some(query.span) == note.span;
+        queries.iter().any(same)
+    };
+    let left = dossier.open.iter().filter(|note| !asked(note));
+    let mut items: Vec<String> = left.map(|note| note_line(note, text)).collect();
     for unsure in &recipe.unsure {
         let taken = unsure
             .taken_as

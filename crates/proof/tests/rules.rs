@@ -77,3 +77,25 @@ fn every_query_stands_on_words_of_the_page() {
         }
     }
 }
+
+/// What each name may be, from the larder's tables; what hangs on it by hand: a paste of which only 'paste' is known may
+/// hold anything, and no carrot holds an allergen of the law.
+#[test]
+fn what_hangs_on_a_name() {
+    use potwright_proof::Weight::{MustSettle, WorthALook};
+    for (name, expected) in [
+        ("satay paste", Some(MustSettle)),
+        ("almond flour", Some(MustSettle)),
+        ("nut butter", Some(MustSettle)),
+        ("zwxq", Some(MustSettle)),
+        ("purple carrots", Some(WorthALook)),
+        ("onions", None),
+    ] {
+        let text = format!(
+            "Soup\n\n100 g {name}\n1 litre water\n\nPut the {name} and the water in a pot and simmer for 20 minutes.\n"
+        );
+        let found = proofread(&text);
+        let query = found.iter().find(|query| query.code == "L11");
+        assert_eq!(query.map(|query| query.weight), expected, "{name}: {found:#?}");
+    }
+}

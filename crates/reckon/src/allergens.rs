@@ -3,7 +3,7 @@
 //! What was strained out still counts, and so do what is only served with the dish, what may be left out and what the
 //! page lets stand in the place of another food. Sulphites are reckoned by mass (`sulphites`).
 
-use potwright_larder::{Allergen, Contains};
+use potwright_larder::{Allergen, Contains, FoodId};
 use potwright_pot::{Made, Process};
 
 use crate::AllergenRow;
@@ -86,7 +86,25 @@ fn worst(all: Vec<(Contains, String)>) -> (Contains, Vec<String>) {
     (worst, causes)
 }
 
+/// What one food holds of an allergen. A name that may be several foods holds what any of them does, and is known to be
+/// free of nothing.
 fn in_one(one: &Brought, made: &[Made], foods: &dyn Foods, allergen: Allergen) -> (Contains, String) {
+    let (contains, told) = in_what_it_is_taken_for(one, made, foods, allergen);
+    let Some(doubt) = one.doubt.as_ref().filter(|_| contains != Contains::Yes) else {
+        return (contains, told);
+    };
+    let holds = |food: FoodId| {
+        foods
+            .food(food)
+            .is_some_and(|food| food.contains(allergen) == Contains::Yes)
+    };
+    match doubt.rivals.iter().find(|rival| holds(rival.food)) {
+        Some(rival) => (Contains::Yes, one.told_with(Some(&format!("may be {}", rival.name)))),
+        None => (Contains::NotKnown, one.told()),
+    }
+}
+
+fn in_what_it_is_taken_for(one: &Brought, made: &[Made], foods: &dyn Foods, allergen: Allergen) -> (Contains, String) {
     match of(one.source, made, foods) {
         Of::Food(food) => (food.contains(allergen), one.told()),
         Of::Made(dish) => {
@@ -103,17 +121,10 @@ fn in_one(one: &Brought, made: &[Made], foods: &dyn Foods, allergen: Allergen) -
 /// Whether any animal product is or may be in the dish, and what makes it so: yes when one is, none when one is not
 /// known to be free of it.
 pub(crate) fn animal(process: &Process, made: &[Made], foods: &dyn Foods) -> (Option<bool>, Vec<String>) {
-    let of_one = |one: &Brought| match of(one.source, made, foods) {
-        Of::Food(food) if food.animal => Contains::Yes,
-        // A bought stock that may hold milk may hold an animal product.
-        Of::Food(food) => OF_ANIMALS
-            .map(|which| food.contains(which))
-            .into_iter()
-            .max()
-            .unwrap_or(Contains::No),
-        Of::Made(dish) if dish.animal => Contains::Yes,
-        Of::Made(_) => Contains::No,
-        Of::Unknown => Contains::NotKnown,
+    let of_one = |one: &Brought| match &one.doubt {
+        // Whatever it was taken for, it may be something else.
+        Some(_) => Contains::NotKnown,
+        None => of_an_animal(of(one.source, made, foods)),
     };
     let each = brought(process);
     let (contains, causes) = worst(each.iter().map(|one| (of_one(one), one.told())).collect());
@@ -125,12 +136,28 @@ pub(crate) fn animal(process: &Process, made: &[Made], foods: &dyn Foods) -> (Op
     (animal, causes)
 }
 
+/// Whether it is of an animal, of what is known for sure.
+fn of_an_animal(of: Of<'_>) -> Contains {
+    match of {
+        Of::Food(food) if food.animal => Contains::Yes,
+        // A bought stock that may hold milk may hold an animal product.
+        Of::Food(food) => OF_ANIMALS
+            .map(|which| food.contains(which))
+            .into_iter()
+            .max()
+            .unwrap_or(Contains::No),
+        Of::Made(dish) if dish.animal => Contains::Yes,
+        Of::Made(_) => Contains::No,
+        Of::Unknown => Contains::NotKnown,
+    }
+}
+
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::testing::{self, Shelf};
-    use potwright_larder::{FoodId, Kind};
-    use potwright_pot::{Alternative, Lot, Source, Stuff};
+    use potwright_larder::Kind;
+    use potwright_pot::{Alternative, Doubt, Lot, Rival, Source, Stuff};
 
     use Allergen::{Celery, Fish, Milk, Molluscs, Sulphites, Wheat};
     use Contains::{No, NotKnown, Yes};
@@ -257,6 +284,7 @@ mod tests {
             lot: 0,
             name: "butter".to_owned(),
             source: Source::Larder(FoodId(0)),
+            doubt: None,
         }];
         assert_eq!(process.lots[0].name, "olive oil");
         let milk = known_of(&process, &[], &shelf, Milk);
@@ -284,6 +312,7 @@ mod tests {
             lot: 0,
             name: "butter".to_owned(),
             source: Source::Larder(FoodId(1)),
+            doubt: None,
         }];
         let causes = vec!["butter (if used instead of olive oil)".to_owned()];
         assert_eq!(animal(&process, &[], &shelf), (Some(true), causes));
@@ -299,6 +328,50 @@ mod tests {
         );
         assert_eq!(animal(&process, &[], &shelf), (None, vec!["a secret".to_owned()]));
         assert_eq!(animal(&testing::process(&[]), &[], &shelf), (Some(false), Vec::new()));
+    }
+
+    /// 'Satay paste' taken for tomato purée, which holds nothing: nothing is denied. 'Nut butter' taken for butter that
+    /// may be mixed nuts holds the milk of the one and the nuts of the other.
+    #[test]
+    fn a_name_that_is_not_sure_denies_nothing() {
+        let mut butter = testing::food("butter", Kind::Fat, &[(Milk, Yes)]);
+        butter.animal = true;
+        let shelf = Shelf(vec![
+            testing::food("tomato purée", Kind::Vegetable, &[]),
+            butter,
+            testing::food("mixed nuts", Kind::Nut, &[(Allergen::TreeNuts, Yes)]),
+        ]);
+        let (mut process, reading) = dish(&shelf, &[0.1, 0.1]);
+        process.lots[0].name = "satay paste".to_owned();
+        process.lots[1].name = "nut butter".to_owned();
+        let doubt = |rivals: Vec<Rival>| {
+            Some(Doubt {
+                taken_for: None,
+                rivals,
+                allergens_hang: true,
+                span: None,
+            })
+        };
+        process.lots[0].doubt = doubt(Vec::new());
+        process.lots[1].doubt = doubt(vec![Rival {
+            food: FoodId(2),
+            name: "mixed nuts".to_owned(),
+        }]);
+        let rows = allergens(&process, &[], &reading, &shelf);
+        let of = |which| {
+            let row = rows.iter().find(|row| row.allergen == which).unwrap();
+            (row.contains, row.causes.clone())
+        };
+        assert_eq!(of(Milk), (Yes, vec!["nut butter".to_owned()]));
+        assert_eq!(
+            of(Allergen::TreeNuts),
+            (Yes, vec!["nut butter (may be mixed nuts)".to_owned()])
+        );
+        let both = vec!["satay paste".to_owned(), "nut butter".to_owned()];
+        assert_eq!(of(Allergen::Peanuts), (NotKnown, both.clone()));
+        assert_eq!(of(Sulphites), (NotKnown, both.clone()));
+        assert!(rows.iter().all(|row| row.contains != No));
+        assert_eq!(animal(&process, &[], &shelf), (None, both));
     }
 
     #[test]

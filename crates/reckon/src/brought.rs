@@ -1,7 +1,7 @@
 //! Every food that whoever eats the dish may meet: what is cooked, what may be left out, what may be used instead.
 
 use potwright_larder::Food;
-use potwright_pot::{Made, Process, Source};
+use potwright_pot::{Doubt, Made, Process, Source};
 
 use crate::foods::Foods;
 
@@ -11,6 +11,8 @@ pub(crate) struct Brought {
     /// Index into the process's lots: the lot itself, or the one it may stand for.
     pub(crate) lot: usize,
     pub(crate) source: Source,
+    /// Why the source is not sure, if it is not.
+    pub(crate) doubt: Option<Doubt>,
     pub(crate) name: String,
     /// When it is there, if not always: 'if used instead of butter', 'optional'.
     pub(crate) when: Option<String>,
@@ -37,6 +39,7 @@ pub(crate) fn brought(process: &Process) -> Vec<Brought> {
     let own = process.lots.iter().enumerate().map(|(index, lot)| Brought {
         lot: index,
         source: lot.source,
+        doubt: lot.doubt.clone(),
         name: lot.name.clone(),
         when: lot.optional.then(|| "optional".to_owned()),
     });
@@ -45,6 +48,7 @@ pub(crate) fn brought(process: &Process) -> Vec<Brought> {
         Brought {
             lot: other.lot,
             source: other.source,
+            doubt: other.doubt.clone(),
             name: other.name.clone(),
             when: Some(format!("if used instead of {first}")),
         }

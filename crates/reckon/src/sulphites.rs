@@ -71,13 +71,17 @@ pub(crate) fn sulphites(
     let (mut brings, mut declared, mut not_known) = (Vec::new(), Vec::new(), Vec::new());
     for one in brought(process) {
         let kg = kg_of(&one, central);
+        if one.doubt.is_some() {
+            not_known.push(one.told());
+        }
         match sulphite_of(&one, kg, made, foods) {
             // What is only served with the dish counts by itself.
             Sulphite::Mg(mg) if is_served(&one, process) && share(mg, kg) > SULPHITE_MG_KG => declared.push(one.told()),
             Sulphite::Mg(mg) if mg > 0.0 && !is_served(&one, process) => brings.push((mg, one)),
             Sulphite::Mg(_) => {}
             Sulphite::Declared => declared.push(one.told()),
-            Sulphite::NotKnown => not_known.push(one.told()),
+            Sulphite::NotKnown if one.doubt.is_none() => not_known.push(one.told()),
+            Sulphite::NotKnown => {}
         }
     }
     if share(sulphite_mg(process, made, central, foods), dish_kg) > SULPHITE_MG_KG {
@@ -141,6 +145,7 @@ mod tests {
             lot: 0,
             name: "wine".to_owned(),
             source: Source::Larder(FoodId(1)),
+            doubt: None,
         }];
         let cause = "wine (if used instead of stock; 15.0 mg in a kilogram of the dish)".to_owned();
         assert_eq!(sulphites(&process, &[], &reading, &shelf), (Yes, vec![cause]));

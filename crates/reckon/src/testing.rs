@@ -57,6 +57,7 @@ pub(crate) fn lot(name: &str, kind: Kind, kg: f64) -> Lot {
         ingredient: None,
         name: name.to_owned(),
         source: Source::Unknown,
+        doubt: None,
         kind,
         mass: Mass::from_kilograms(kg),
         purchased: Mass::from_kilograms(kg),

@@ -1,20 +1,28 @@
 //! From a name on the page to a dish made before or a food of the larder.
 
-use potwright_larder::{Food, FoodId, Hints, Kind, Larder};
+use potwright_larder::{Contains, Food, FoodId, Hints, Kind, Larder};
 use potwright_manuscript::Span;
 
 use super::Notes;
 use super::words::{plain, stem};
-use crate::{Made, Source};
+use crate::{Doubt, Made, Rival, Source};
 
 /// What a name was found to be.
 pub(super) struct Found<'a> {
     what: What<'a>,
     /// Whether it may be taken without asking.
     sure: bool,
-    /// Names of what else it may be.
-    rivals: Vec<&'a str>,
+    /// How well it fits, 0–1.
+    score: f64,
+    /// What else it may be.
+    rivals: Vec<(FoodId, &'a Food)>,
 }
+
+/// Below this less than half of a name's words speak for the food (common practice, no source; ×/÷1.5).
+const LITTLE: f64 = 0.6;
+
+/// How many rivals a sentence names.
+const NAMED: usize = 3;
 
 enum What<'a> {
     Made(usize, &'a Made),
@@ -28,6 +36,7 @@ pub(super) fn find<'a>(larder: &'a Larder, made: &'a [Made], name: &str, hints: 
         return Found {
             what: What::Made(index, dish),
             sure: true,
+            score: 1.0,
             rivals: Vec::new(),
         };
     }
@@ -36,15 +45,12 @@ pub(super) fn find<'a>(larder: &'a Larder, made: &'a [Made], name: &str, hints: 
         .best
         .and_then(|id| larder.get(id).map(|food| What::Food(id, food)))
         .unwrap_or(What::Nothing);
-    let rivals = found
-        .rivals
-        .iter()
-        .filter_map(|(id, _)| larder.get(*id))
-        .map(|food| food.name.as_str());
+    let rivals = found.rivals.iter().filter_map(|(id, _)| Some((*id, larder.get(*id)?)));
     Found {
         what,
         sure: found.sure,
-        rivals: rivals.take(3).collect(),
+        score: found.score,
+        rivals: rivals.collect(),
     }
 }
 
@@ -72,6 +78,30 @@ impl<'a> Found<'a> {
     /// Whether it may be taken without asking.
     pub(super) fn is_sure(&self) -> bool {
         self.sure && !matches!(self.what, What::Nothing)
+    }
+
+    /// Why it is not sure; none when it is.
+    pub(super) fn doubt(&self, span: Option<Span>) -> Option<Doubt> {
+        let rival = |(food, its): &(FoodId, &Food)| Rival {
+            food: *food,
+            name: its.name.clone(),
+        };
+        (!self.is_sure()).then(|| Doubt {
+            taken_for: self.food().map(|food| food.name.clone()),
+            rivals: self.rivals.iter().map(rival).collect(),
+            allergens_hang: self.allergens_hang(),
+            span,
+        })
+    }
+
+    /// Whether a food that it may be holds or may hold an allergen, or so little of the name is known that anything may.
+    fn allergens_hang(&self) -> bool {
+        let free = |food: &Food| {
+            let listed = food.allergens.iter().all(|(_, contains)| *contains == Contains::No);
+            listed && food.allergens_complete
+        };
+        let rivals = self.rivals.iter().map(|(_, food)| *food);
+        self.score < LITTLE || !self.food().into_iter().chain(rivals).all(free)
     }
 
     /// The food of the larder.
@@ -121,7 +151,13 @@ impl<'a> Found<'a> {
                 let or = if self.rivals.is_empty() {
                     String::new()
                 } else {
-                    format!(" It may be {}.", self.rivals.join(", "))
+                    let names: Vec<&str> = self
+                        .rivals
+                        .iter()
+                        .take(NAMED)
+                        .map(|(_, food)| food.name.as_str())
+                        .collect();
+                    format!(" It may be {}.", names.join(", "))
                 };
                 notes.open(format!("‘{name}’ is taken for {}.{or}", food.name), Some(span));
             }

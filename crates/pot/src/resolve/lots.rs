@@ -174,6 +174,7 @@ impl Shelf<'_> {
         );
         lot.ingredient = Some(index);
         lot.name.clone_from(&item.name);
+        lot.doubt = found.doubt(Some(item.span));
         lot.for_serving = line.for_serving;
         lot.optional = line.optional;
         lot
@@ -270,6 +271,7 @@ impl Shelf<'_> {
             ingredient: None,
             name: String::new(),
             source: found.source(),
+            doubt: found.doubt(None),
             kind: found.kind(),
             mass,
             purchased,

@@ -41,6 +41,7 @@ impl Shelf<'_> {
                     lot,
                     name: item.name.clone(),
                     source: of.source(),
+                    doubt: of.doubt(Some(item.span)),
                 };
                 let same = stocked.lots.get(lot).is_some_and(|lot| lot.source == other.source);
                 if !same && !found.contains(&other) {

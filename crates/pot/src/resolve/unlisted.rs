@@ -67,6 +67,7 @@ impl Bench<'_> {
         let weighed = self.weigh_unlisted(&found, food, &words, vessel);
         let mut lot = self.shelf.make_up(&found, &weighed, &Wording::plain(&words));
         name.clone_into(&mut lot.name);
+        lot.doubt = found.doubt(Some(food.words.span));
         if !matches!(food.share, Share::Measure(_)) {
             let mass = amount::grams(lot.mass.grams());
             self.assume(format!(

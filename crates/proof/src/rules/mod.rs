@@ -9,6 +9,7 @@ mod divided_sum;
 mod listed_never_used;
 mod nothing_remaining;
 mod out_of_order;
+mod several_foods;
 mod stated_time;
 mod used_never_listed;
 mod yield_line;
@@ -25,6 +26,7 @@ pub const ALL: &[Rule] = &[
     yield_line::RULE,
     stated_time::RULE,
     cross_reference::RULE,
+    several_foods::RULE,
 ];
 
 /// The rule of this code, in any case.

@@ -24,6 +24,7 @@ fn lot(name: &str, kind: Kind, temp_c: f64, parts: &[(Stuff, f64)]) -> Lot {
         ingredient: None,
         name: name.to_owned(),
         source: Source::Unknown,
+        doubt: None,
         kind,
         mass: Mass::from_kilograms(matter.total_kg()),
         purchased: Mass::from_kilograms(matter.total_kg()),
