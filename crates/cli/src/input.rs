@@ -8,7 +8,7 @@ use std::sync::Arc;
 use anyhow::{Context, bail};
 use potwright_book::decode::decode;
 use potwright_book::{Book, demo};
-use potwright_house::{Cooked, House};
+use potwright_house::{Cooked, House, HouseError};
 
 use crate::arguments::Page;
 use crate::output;
@@ -30,8 +30,19 @@ impl Opened {
     pub(crate) fn cooked(&self) -> anyhow::Result<Arc<Cooked>> {
         Ok(match self.dish {
             Some(dish) => self.house.reckon(dish)?,
-            None => self.house.reckon_page(&self.text)?,
+            None => self
+                .house
+                .reckon_page(&self.text)
+                .map_err(|error| self.of_the_page(error))?,
         })
+    }
+
+    /// A page is called by its file where it is told that nothing was read on it.
+    fn of_the_page(&self, error: HouseError) -> HouseError {
+        match error {
+            HouseError::NotRead(_) => HouseError::NotRead(self.place.clone()),
+            other => other,
+        }
     }
 }
 

@@ -4,7 +4,7 @@ use std::fmt;
 use std::io::{self, Write};
 
 use anstream::{AutoStream, ColorChoice};
-use potwright_press::Style;
+use potwright_press::{Style, text};
 
 /// Width of a page in characters.
 pub(crate) const WIDTH: usize = 80;
@@ -48,7 +48,7 @@ pub(crate) fn print_json(value: &impl serde::Serialize) -> anyhow::Result<()> {
 /// Says something on the standard error, a line of words after its mark. That no one hears it is no fault.
 pub(crate) fn say(mark: &str, words: &str) {
     let mut out = anstream::stderr().lock();
-    for line in words.lines() {
+    for line in text::printable(words).lines() {
         _ = writeln!(out, "{mark}: {line}");
     }
 }

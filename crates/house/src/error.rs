@@ -9,8 +9,22 @@ pub enum HouseError {
     Circle(Vec<String>),
     /// The book has no dish of this number or name; holds what was asked for.
     NoSuchDish(String),
+    /// Nothing on the page was read as a food or as a step; holds what the page is called, empty when it has no name.
+    NotRead(String),
     /// Several dishes may be meant: what was asked for, and their titles.
     SeveralDishes(String, Vec<String>),
+}
+
+impl HouseError {
+    /// Why a dish was not cooked, in the few words that a line of the digest has room for.
+    #[must_use]
+    pub const fn in_short(&self) -> &'static str {
+        match self {
+            HouseError::Circle(_) => "not cooked: circle",
+            HouseError::NotRead(_) => "not read",
+            HouseError::NoSuchDish(_) | HouseError::SeveralDishes(..) => "not found",
+        }
+    }
 }
 
 impl fmt::Display for HouseError {
@@ -27,6 +41,14 @@ impl fmt::Display for HouseError {
                     "none of these can be cooked first, each uses the next: {}",
                     round.join(" → ")
                 )
+            }
+            HouseError::NotRead(name) => {
+                let says = "nothing on the page is a food or a step; it needs the ingredients a line each and a method";
+                if name.is_empty() {
+                    f.write_str(says)
+                } else {
+                    write!(f, "{name}: {says}")
+                }
             }
             HouseError::NoSuchDish(asked) => write!(f, "the book has no dish '{asked}'"),
             HouseError::SeveralDishes(asked, titles) => {

@@ -160,7 +160,8 @@ impl House {
     ///
     /// # Errors
     ///
-    /// There is no such dish, or it is in a circle of dishes that use each other, or leads into one.
+    /// There is no such dish, or nothing was read on its page, or it is in a circle of dishes that use each other, or
+    /// leads into one.
     pub fn reckon(&self, dish: usize) -> Result<Arc<Cooked>, HouseError> {
         self.reckon_with(dish, self.draws)
     }
@@ -169,9 +170,12 @@ impl House {
     ///
     /// # Errors
     ///
-    /// It uses a dish that is in a circle or leads into one.
+    /// Nothing was read on it, or it uses a dish that is in a circle or leads into one.
     pub fn reckon_page(&self, text: &str) -> Result<Arc<Cooked>, HouseError> {
         let recipe = read(text);
+        if tells_nothing(&recipe) {
+            return Err(HouseError::NotRead(order::title(&recipe)));
+        }
         let titles: Vec<String> = self.recipes.iter().map(order::title).collect();
         let own = order::title(&recipe);
         let own = titles.iter().position(|title| *title == own);
@@ -219,6 +223,9 @@ impl House {
         let (Some(recipe), Some(page)) = (self.recipes.get(dish), self.book.dishes.get(dish)) else {
             return Err(HouseError::NoSuchDish((dish + 1).to_string()));
         };
+        if tells_nothing(recipe) {
+            return Err(HouseError::NotRead(page.file.clone()));
+        }
         self.no_circle(dish)?;
         let used = self.uses.get(dish).map_or(&[][..], Vec::as_slice);
         Ok(self.cook(recipe, &page.text, &self.made_of(used)?, draws))
@@ -233,9 +240,13 @@ impl House {
         }
     }
 
-    /// Dishes that another one uses. Only what they make counts, so no spreads are drawn for them.
+    /// Dishes that another one uses. Only what they make counts, so no spreads are drawn for them. A page on which
+    /// nothing was read makes nothing, and its name is then a food like any other.
     fn made_of(&self, dishes: &[usize]) -> Result<Vec<Arc<Cooked>>, HouseError> {
-        dishes.iter().map(|dish| self.reckon_with(*dish, 0)).collect()
+        let cooked = dishes.iter().map(|dish| self.reckon_with(*dish, 0));
+        cooked
+            .filter(|made| !matches!(made, Err(HouseError::NotRead(_))))
+            .collect()
     }
 
     /// Cooks a recipe with what it uses, unless the very same was cooked before.
@@ -274,6 +285,11 @@ impl House {
     fn kept(&self) -> std::sync::MutexGuard<'_, BTreeMap<Content, Arc<Cooked>>> {
         self.kept.lock().unwrap_or_else(PoisonError::into_inner)
     }
+}
+
+/// Whether a page holds neither a food nor a step: a scan, a list of names, a file of another kind.
+fn tells_nothing(recipe: &Recipe) -> bool {
+    recipe.operations.is_empty() && recipe.ingredients.iter().all(|line| line.items.is_empty())
 }
 
 /// Hash of what all dishes of a book share and their figures hang on, by its one printed form.

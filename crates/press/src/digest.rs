@@ -7,9 +7,18 @@ use potwright_reckon::{Figure, Reckoned};
 use crate::words::{allergen, body, clock, title};
 use crate::{Column, Page, Part};
 
+/// A dish of the digest.
+#[derive(Clone, Copy, Debug)]
+pub enum Dish<'a> {
+    /// Cooked, with the open queries on it.
+    Cooked(&'a Reckoned, &'a [Query]),
+    /// Not cooked: its title, and the reason in a word or two.
+    Not(&'a str, &'a str),
+}
+
 /// The digest of a book. `dishes` in the order of the book.
 #[must_use]
-pub fn page(book: &str, dishes: &[(&Reckoned, &[Query])]) -> Page {
+pub fn page(book: &str, dishes: &[Dish<'_>]) -> Page {
     let columns = vec![
         Column::left("dish"),
         Column::right("kg"),
@@ -21,12 +30,8 @@ pub fn page(book: &str, dishes: &[(&Reckoned, &[Query])]) -> Page {
         Column::right("cost"),
         Column::right("asked"),
     ];
-    let rows = dishes
-        .iter()
-        .map(|(reckoned, queries)| figures_row(reckoned, queries))
-        .collect();
-    let words = dishes.iter().map(|(reckoned, _)| words_row(reckoned)).collect();
-    let asked: usize = dishes.iter().map(|(_, queries)| queries.len()).sum();
+    let rows = dishes.iter().map(figures_row).collect();
+    let words = dishes.iter().map(words_row).collect();
     let parts = vec![
         Part::Heading("Figures".into()),
         Part::Table { columns, rows },
@@ -52,15 +57,36 @@ pub fn page(book: &str, dishes: &[(&Reckoned, &[Query])]) -> Page {
                 .into(),
         ),
     ];
-    let under = format!("{} dishes · {asked} author queries open", dishes.len());
     Page {
         title: book.into(),
-        under,
+        under: under(dishes),
         parts,
     }
 }
 
-fn figures_row(reckoned: &Reckoned, queries: &[Query]) -> Vec<String> {
+fn under(dishes: &[Dish<'_>]) -> String {
+    let mut asked = 0;
+    let mut not = 0;
+    for dish in dishes {
+        match dish {
+            Dish::Cooked(_, queries) => asked += queries.len(),
+            Dish::Not(..) => not += 1,
+        }
+    }
+    let counted =
+        |count: usize, one: &str, several: &str| format!("{count} {}", if count == 1 { one } else { several });
+    let mut under = counted(dishes.len(), "dish", "dishes");
+    if not > 0 {
+        under.push_str(&format!(", {not} of them not cooked"));
+    }
+    format!("{under} · {} open", counted(asked, "author query", "author queries"))
+}
+
+fn figures_row(dish: &Dish<'_>) -> Vec<String> {
+    let (reckoned, queries) = match dish {
+        Dish::Cooked(reckoned, queries) => (reckoned, queries),
+        Dish::Not(name, why) => return vec![format!("{}: {why}", title(name))],
+    };
     let dossier = &reckoned.dossier;
     let energy = dossier
         .nutrition
@@ -88,7 +114,11 @@ fn bare(figure: &Figure) -> String {
     text.split_whitespace().next().unwrap_or("").to_owned()
 }
 
-fn words_row(reckoned: &Reckoned) -> Vec<String> {
+fn words_row(dish: &Dish<'_>) -> Vec<String> {
+    let reckoned = match dish {
+        Dish::Cooked(reckoned, _) => reckoned,
+        Dish::Not(name, why) => return vec![title(name), "–".into(), format!("not known: {why}")],
+    };
     let dossier = &reckoned.dossier;
     let known = dossier.allergens.iter().filter(|row| row.contains == Contains::Yes);
     let declared: Vec<&str> = known

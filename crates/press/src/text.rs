@@ -30,23 +30,35 @@ const NARROWEST: usize = 12;
 /// Left margin of what stands under a heading.
 const INDENT: &str = "  ";
 
+/// Text without control characters, which a terminal would act on: a tab is a space, a line's end stays, the others go.
+#[must_use]
+pub fn printable(text: &str) -> String {
+    let printed = |c: char| match c {
+        '\n' => Some(c),
+        '\t' => Some(' '),
+        c if c.is_control() => None,
+        c => Some(c),
+    };
+    text.chars().filter_map(printed).collect()
+}
+
 /// Sets a page in lines of at most `width` characters, 40 at least. Figures are never broken: a table whose figures
 /// alone are wider stays wider (the nutrition table needs 80).
 #[must_use]
 pub fn render(page: &Page, width: usize, style: Style) -> String {
     let width = width.max(40);
     let mut out = String::new();
-    for line in wrap(&page.title, width) {
+    for line in wrap(&printable(&page.title), width) {
         put_line(&mut out, &line, TITLE, style);
     }
-    for line in wrap(&page.under, width) {
+    for line in wrap(&printable(&page.under), width) {
         put_line(&mut out, &line, QUIET, style);
     }
     for part in &page.parts {
         match part {
             Part::Heading(words) => {
                 out.push('\n');
-                put_line(&mut out, words, HEADING, style);
+                put_line(&mut out, &printable(words), HEADING, style);
             }
             Part::Paragraph(words) => put_wrapped(&mut out, words, width, INDENT, INDENT),
             Part::List(items) => {
@@ -54,7 +66,11 @@ pub fn render(page: &Page, width: usize, style: Style) -> String {
                     put_wrapped(&mut out, item, width, "  – ", "    ");
                 }
             }
-            Part::Table { columns, rows } => put_table(&mut out, columns, rows, width, style),
+            Part::Table { columns, rows } => {
+                let printed = |row: &Vec<String>| row.iter().map(|cell| printable(cell)).collect();
+                let rows: Vec<Vec<String>> = rows.iter().map(printed).collect();
+                put_table(&mut out, columns, &rows, width, style);
+            }
         }
     }
     out
@@ -74,7 +90,8 @@ fn put_styled(out: &mut String, words: &str, ansi: Ansi, style: Style) {
 }
 
 fn put_wrapped(out: &mut String, words: &str, width: usize, first: &str, rest: &str) {
-    for line in wrap(words, Options::new(width).initial_indent(first).subsequent_indent(rest)) {
+    let options = Options::new(width).initial_indent(first).subsequent_indent(rest);
+    for line in wrap(&printable(words), options) {
         out.push_str(line.trim_end());
         out.push('\n');
     }
@@ -178,6 +195,20 @@ mod tests {
                 assert!(line.width() <= width, "{width}: {line:?}");
             }
         }
+    }
+
+    #[test]
+    fn nothing_typed_reaches_the_terminal_as_a_command() {
+        let mut page = table();
+        page.title = "Leek\u{1b}]0;x\u{7}soup".into();
+        page.parts.push(Part::Paragraph("a\u{9b}31mb\tc\rd\u{0}".into()));
+        if let Part::Table { rows, .. } = &mut page.parts[1] {
+            rows[0][0] = "fin\u{8}ished".into();
+        }
+        let set = render(&page, 80, Style::Plain);
+        assert!(set.starts_with("Leek]0;xsoup\n"), "{set:?}");
+        assert!(set.contains("a31mb cd") && set.contains("finished"), "{set:?}");
+        assert!(set.chars().all(|c| c == '\n' || !c.is_control()), "{set:?}");
     }
 
     #[test]

@@ -72,9 +72,13 @@ fn the_unused_bay_leaves_are_asked_about_at_their_line() {
 #[test]
 fn a_digest_has_a_line_for_each_dish() {
     let (_, reckoned, found) = read(SOUP);
-    let page = digest::page("A book", &[(&reckoned, &found), (&reckoned, &found)]);
+    let cooked = digest::Dish::Cooked(&reckoned, &found);
+    let page = digest::page("A book", &[cooked, digest::Dish::Not("scan", "not read"), cooked]);
     let set = text::render(&page, 80, Style::Plain);
     assert_eq!(set.matches("Leek and potato soup").count(), 4, "{set}");
+    assert!(set.contains("3 dishes, 1 of them not cooked"), "{set}");
+    assert!(set.contains("scan: not read"), "{set}");
+    assert!(set.contains("not known: not read"), "{set}");
     for line in set.lines() {
         assert!(line.width() <= 80, "{line}");
     }

@@ -3,6 +3,7 @@
 use anyhow::{Context, bail};
 use potwright_measure::Exact;
 use potwright_plan::{BatchSize, MeasuresWanted, Request, convert};
+use potwright_press::text;
 
 use crate::arguments::{Measures, Page};
 use crate::{input, output};
@@ -34,7 +35,7 @@ pub(crate) fn run(page: &Page, people: Option<&str>, measures: Option<Measures>,
     if json {
         return output::print_json(&converted);
     }
-    output::print(converted.text().as_bytes())
+    output::print(text::printable(&converted.text()).as_bytes())
 }
 
 fn number(words: &str) -> anyhow::Result<Exact> {

@@ -54,8 +54,17 @@ fn circles_are_told_and_the_rest_is_cooked() {
     bench.put("b/dishes/3.txt", SOUP.as_bytes());
     bench.put("b/book.toml", b"title = \"Round\"\n");
     let done = bench.run(&["digest", "b"]);
-    assert_eq!(done.code, Some(0));
+    assert_eq!(done.code, Some(2));
     assert!(done.out.contains("Leek soup"));
+    assert!(done.out.contains("3 dishes, 2 of them not cooked"), "{}", done.out);
+    assert_eq!(
+        done.out.matches("not known: not cooked: circle").count(),
+        2,
+        "{}",
+        done.out
+    );
+    assert!(done.out.contains("Red sauce: not cooked:"), "{}", done.out);
+    assert!(done.out.contains("Brown gravy: not cooked:"), "{}", done.out);
     assert!(
         done.err.contains("'Red sauce' → 'Brown gravy' → 'Red sauce'"),
         "{}",

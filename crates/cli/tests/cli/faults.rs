@@ -33,6 +33,26 @@ fn an_empty_page() {
     assert!(refusal(&bench, &["reckon", "blank.txt"]).contains("blank.txt: the page is empty"));
 }
 
+/// No food and no step: bytes of another program, a note. Control characters in them never reach the terminal.
+#[test]
+fn a_page_on_which_nothing_is_read() {
+    let bench = Bench::new("unread");
+    let bytes: Vec<u8> = (0..=255).chain(b"\x1b]0;x\x07".iter().copied()).collect();
+    bench.put("b/dishes/scan.txt", &bytes);
+    bench.put("b/dishes/empty.txt", b"");
+    bench.put("b/dishes/soup.txt", SOUP.as_bytes());
+    let says = refusal(&bench, &["reckon", "b/dishes/scan.txt"]);
+    assert!(says.contains("nothing on the page is a food or a step"), "{says}");
+    let done = bench.run(&["digest", "b"]);
+    assert_eq!(done.code, Some(2), "{}", done.err);
+    assert!(done.out.contains("3 dishes, 2 of them not cooked"), "{}", done.out);
+    assert!(done.out.contains("Leek soup"), "{}", done.out);
+    assert_eq!(done.out.matches("not known: not read").count(), 2, "{}", done.out);
+    assert!(done.err.contains("empty.txt: nothing on the page"), "{}", done.err);
+    let controls = |text: &str| text.chars().any(|c| c.is_control() && c != '\n');
+    assert!(!controls(&done.out) && !controls(&done.err), "{:?}", done.out);
+}
+
 #[test]
 fn a_kitchen_with_a_slip() {
     let bench = Bench::new("kitchen");
