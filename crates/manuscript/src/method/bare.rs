@@ -29,10 +29,15 @@ impl Builder<'_> {
             .first()
             .is_some_and(|(_, food)| food.words.span.start <= first.map_or(usize::MAX, |token| token.span.start))
             || first.is_some_and(|token| token.is_any(&["rest", "same"]) || token.number().is_some());
-        if stretch
-            .iter()
-            .any(|token| is(&token.lower, "finite") || is(&token.lower, "person") || is(&token.lower, "never"))
-        {
+        // 'until it offers no resistance' is a sign to stop, not a statement.
+        let in_cue = |token: &Token| told.said.cue.as_ref().is_some_and(|cue| cue.span.contains(token.span));
+        let states = |token: &Token| {
+            ["finite", "person", "never"]
+                .iter()
+                .any(|class| is(&token.lower, class))
+                || third_person(token)
+        };
+        if stretch.iter().any(|token| states(token) && !in_cue(token)) {
             if begins && !foods.is_empty() && self.recipe.layout == Layout::Prose {
                 self.scene.focus = Focus::Hand(foods);
             }
@@ -43,8 +48,7 @@ impl Builder<'_> {
         } else if self.operations.is_empty() && self.recipe.layout == Layout::Prose {
             // The foods of a dish, told before anything is done.
         } else if !foods.is_empty() && begins {
-            let taste = told.said.says("taste");
-            let verb = if taste { Verb::Season } else { Verb::Add };
+            let verb = place_told(stretch);
             let before = self.scene.working;
             self.go_to_vessel(verb, told, &foods);
             let mut operation = self.blank(verb, told);
@@ -116,6 +120,34 @@ impl Builder<'_> {
         self.operations.push(operation);
         self.follow(verb, told, &foods, before);
     }
+}
+
+/// 'Lime on the side', 'coriander on top', 'salt to taste': where it goes says what is done.
+fn place_told(stretch: &[Token]) -> Verb {
+    let last: Vec<&str> = stretch
+        .iter()
+        .filter(|t| t.is_word())
+        .map(|t| t.lower.as_str())
+        .collect();
+    match last.as_slice() {
+        _ if last.contains(&"taste") => Verb::Season,
+        [.., "on", "the", "side"] | [.., "at", "the", "table" | "side"] | [.., "alongside"] | [.., "to", "serve"] => {
+            Verb::Serve
+        }
+        [.., "on", "top"] | [.., "over", "the", "top"] | [.., "to", "finish"] | [.., "to", "garnish"] => Verb::Garnish,
+        _ => Verb::Add,
+    }
+}
+
+/// 'any stock left over thins the soup': a verb that tells, not one that orders.
+fn third_person(token: &Token) -> bool {
+    let stem = token.lower.strip_suffix("es").or(token.lower.strip_suffix('s'));
+    let one = token.lower.strip_suffix('s');
+    let verb = |word: Option<&str>| word.is_some_and(crate::lexicon::verb);
+    token.is_word()
+        && token.class == crate::lexicon::Class::default()
+        && token.text.len() > 3
+        && (verb(stem) || verb(one))
 }
 
 /// Foods of the list and foods that a page may name without listing them.

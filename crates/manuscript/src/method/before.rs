@@ -94,6 +94,25 @@ impl Builder<'_> {
         self.recipe.sections.iter().position(|section| named(&section.name))
     }
 
+    /// 'Meanwhile, make the cobbler': the words that follow are about that part of the list.
+    pub(super) fn turn_to_section(&mut self, tokens: &[Token], clause: &Clause) {
+        let (from, to) = clause.body;
+        let stretch = tokens.get(from..to).unwrap_or_default();
+        let words: Vec<String> = stretch
+            .iter()
+            .take_while(|token| token.is_word())
+            .flat_map(|token| super::foods::plain(&token.lower))
+            .collect();
+        let named = |name: &str| {
+            super::foods::plain(name)
+                .last()
+                .is_some_and(|last| words.contains(last))
+        };
+        if let Some(section) = self.recipe.sections.iter().position(|section| named(&section.name)) {
+            self.section = Some(section);
+        }
+    }
+
     /// 'After 15 minutes of frying, add …' tells how long the work before goes on.
     fn time_after(&mut self, ahead: &Said) {
         let Some(timed) = ahead.times.first() else { return };

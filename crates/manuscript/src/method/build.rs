@@ -293,9 +293,10 @@ impl<'a> Builder<'a> {
             let apart = matches!(role, Role::Keep | Role::Discard) && !mention.pronoun;
             for food in found {
                 let food = if apart { of_its_own(food, mention) } else { food };
-                let known = foods
-                    .iter()
-                    .any(|(_, held)| held.target == food.target && held.share == food.share);
+                let known = foods.iter().any(|(other, held)| {
+                    let again = *other == *role && !parted(held) && !parted(&food);
+                    held.target == food.target && (held.share == food.share || again)
+                });
                 if !known {
                     foods.push((*role, food));
                 }
@@ -345,6 +346,7 @@ impl<'a> Builder<'a> {
             oven: self.baking,
             covered: lid_on(&told.said) || matches!(self.lid, Some(Cover::On | Cover::Ajar)),
             inner: false,
+            pending: self.heat.is_some(),
             doing: told.clause.form == Inflection::Ing && told.clause.lead == Lead::Doing,
         };
         ask(&facts)
@@ -389,8 +391,21 @@ impl<'a> Builder<'a> {
 
     /// Follows one clause; `fed` are the foods that participles or a later clause give it.
     fn clause(&mut self, tokens: &[Token], mut told: Told, fed: Vec<FoodRef>) {
+        let led_by = |food: &FoodRef| {
+            let first = tokens.partition_point(|token| token.span.start < food.words.span.start);
+            (first.saturating_sub(3)..first)
+                .rev()
+                .map(|at| tokens[at].lower.as_str())
+                .find(|word| matches!(*word, "in" | "with"))
+        };
+        // 'brown the meat in fat tried out from pork'.
+        let after_in = fed
+            .first()
+            .is_some_and(|food| led_by(food) == Some("in") && !food.words.text.is_empty());
         let role = if told.said.says("with") {
             Role::With
+        } else if after_in && !takes::puts(last_verb(told.clause.verb)) {
+            Role::In
         } else {
             Role::Object
         };
@@ -428,6 +443,9 @@ impl<'a> Builder<'a> {
                     .iter()
                     .any(|(role, vessel)| vessel.kind == VesselKind::Oven && *role != Role::From);
                 self.baking |= oven;
+                if matches!(told.clause.verb, "make" | "prepare") {
+                    self.turn_to_section(tokens, told.clause);
+                }
             }
         }
     }
@@ -488,6 +506,19 @@ fn of_its_own(mut food: FoodRef, mention: &Mention) -> FoodRef {
         other => other,
     };
     food
+}
+
+/// What a verb means when nothing else is known of it.
+fn last_verb(verb: &str) -> Verb {
+    match entry(verb).and_then(|entry| entry.rows.last()).map(|row| row.meaning) {
+        Some(Meaning::Do(verb)) => verb,
+        _ => Verb::Mix,
+    }
+}
+
+/// Whether only a part is meant, so that the same food may be named twice: 'half the butter'.
+fn parted(food: &FoodRef) -> bool {
+    !matches!(food.share, Share::Whole | Share::Measure(_))
 }
 
 /// 'sliced potatoes': the slicing, before what is done with them.

@@ -19,6 +19,8 @@ pub(super) struct Facts<'a> {
     pub(super) covered: bool,
     /// The verb stood inside 'let' or 'leave'.
     pub(super) inner: bool,
+    /// The heat was set and nothing has been cooked on it yet.
+    pub(super) pending: bool,
     /// '-ing', so that only rows that work in that form count.
     pub(super) doing: bool,
 }
@@ -70,6 +72,8 @@ impl Facts<'_> {
             "heatplace" => self.heatplace(),
             "heatobject" => self.said.heat_object,
             "inner" => self.inner,
+            "pending" => self.pending,
+            "herb" => self.names_herb(),
             "together" => self.said.says("together") || self.said.says("dough"),
             "apart" => self.said.says("from") || self.said.says("off"),
             "rub" => false,
@@ -112,6 +116,25 @@ impl Facts<'_> {
             Target::Ingredient { index, item } => self.names.get((*index, *item)).is_some_and(|name| name.has(word)),
             Target::Unlisted(name) => super::foods::plain(name).iter().any(|own| own == word),
             _ => false,
+        })
+    }
+
+    /// Bay, thyme, a bouquet: what is taken out, not cut up.
+    fn names_herb(&self) -> bool {
+        let herb =
+            |word: &str| super::words::in_group(word, "herb") || matches!(word, "bouquet" | "stick" | "pod" | "sprig");
+        self.foods.iter().any(|(role, food)| {
+            *role == Role::Object
+                && match &food.target {
+                    Target::Ingredient { index, item } => self
+                        .names
+                        .get((*index, *item))
+                        .is_some_and(|name| name.words().iter().any(|word| herb(word))),
+                    Target::Unlisted(name) | Target::Component(name) => {
+                        super::foods::plain(name).iter().any(|word| herb(word))
+                    }
+                    Target::Pot => false,
+                }
         })
     }
 

@@ -67,8 +67,32 @@ impl Builder<'_> {
             .filter(|(role, _)| matches!(role, Role::With | Role::In))
             .map(|(_, food)| food.clone())
             .collect();
+        // 'Fish out the bay, then blend': the work goes on with what stays.
+        let herbs = !foods.is_empty() && foods.iter().all(|food| self.is_flavour(&food.target));
+        if verb == Verb::Remove && herbs {
+            self.scene.focus = Focus::Pot;
+            return;
+        }
         let helped = matches!(verb, Verb::Season | Verb::Dredge | Verb::Soak);
         self.scene.turn_to(verb, foods, if helped { &with } else { &[] });
+    }
+
+    /// What flavours a pot and is taken out of it again.
+    fn is_flavour(&self, target: &Target) -> bool {
+        let words = match target {
+            Target::Ingredient { index, item } => self
+                .names
+                .get((*index, *item))
+                .map_or(&[][..], |name| name.words())
+                .to_vec(),
+            Target::Unlisted(name) => plain(name),
+            _ => return matches!(target, Target::Component(_)),
+        };
+        words.iter().any(|word| {
+            super::words::in_group(word, "herb")
+                || super::words::in_group(word, "spice")
+                || matches!(word.as_str(), "bouquet" | "lemongrass")
+        })
     }
 
     /// Whether what is seasoned is a food that is not in the vessel.

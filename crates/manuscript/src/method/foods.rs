@@ -5,6 +5,12 @@ use super::words::{in_group, is, same};
 use crate::lexicon::{Class, class, singular};
 use crate::token::Token;
 use crate::{Recipe, Share, Span};
+use potwright_measure::Unit;
+
+/// Verbs of knife and peeler.
+const CUTS: &[&str] = &[
+    "chop", "cut", "slice", "dice", "peel", "grate", "shred", "trim", "mince", "pare", "halve",
+];
 
 /// A food of the list: index into the ingredients and into the items of that one.
 pub(super) type Place = (usize, usize);
@@ -64,7 +70,11 @@ impl Names {
         for (index, ingredient) in recipe.ingredients.iter().enumerate() {
             for (item_at, item) in ingredient.items.iter().enumerate() {
                 let named = item.name.split([',', '(']).next().unwrap_or("");
-                let words = plain(named);
+                let mut words = plain(named);
+                let numbered = |word: &String| word.chars().all(|c| matches!(c, 'i' | 'v' | 'x') || c.is_ascii_digit());
+                while words.len() > 1 && words.last().is_some_and(numbered) {
+                    words.pop();
+                }
                 let Some(head) = words.last().cloned() else { continue };
                 let last = named.split_whitespace().last().unwrap_or("").to_lowercase();
                 list.push(Name {
@@ -148,7 +158,7 @@ impl Names {
         }
         let best = scored.iter().map(|(score, _)| *score).fold(0.0, f64::max);
         if best <= 0.0 {
-            return Vec::new();
+            return self.of_kind(&words, sought);
         }
         let typed = mention.words.last().map_or("", String::as_str);
         let several = singular(typed) != typed && words.len() == 1 && !matches!(mention.share, Share::Measure(_));
@@ -164,6 +174,20 @@ impl Names {
         } else {
             places.into_iter().take(1).collect()
         }
+    }
+
+    /// 'the noodles' for rice vermicelli, 'the nuts' for hazelnuts: the foods of the list that are of the kind.
+    fn of_kind(&self, words: &[String], sought: &Sought) -> Vec<Place> {
+        let Some((head, before)) = words.split_last().filter(|(head, _)| super::words::is_kind(head)) else {
+            return Vec::new();
+        };
+        let members = self.members(head, sought);
+        let known = |place: &Place| {
+            let name = self.get(*place);
+            let fits = |word: &String| name.is_some_and(|n| n.has(word)) || !class(word).is(Class::FOOD | Class::KIND);
+            before.iter().all(fits)
+        };
+        members.into_iter().filter(known).collect()
     }
 
     fn favour(&self, name: &Name, mention: &Mention, sought: &Sought) -> f64 {
@@ -192,18 +216,36 @@ impl Names {
             .get(name.place.0)
             .and_then(|ingredient| ingredient.plus_more.as_ref());
         let meant = !sought.verb.is_empty() && more.is_some_and(|more| more.text.to_lowercase().contains(sought.verb));
-        section + fresh + equal + if meant { 1.0 } else { 0.0 }
+        let worked = mention
+            .words
+            .iter()
+            .any(|word| class(word).is(Class::PREPARED) && name.done.contains(word.as_str()));
+        section + fresh + equal + if meant || worked { 1.0 } else { 0.0 }
     }
 
     fn members(&self, group: &str, sought: &Sought) -> Vec<Place> {
-        let all: Vec<&Name> = self.list.iter().filter(|name| name.in_group(group)).collect();
+        // Tinned vegetables need no knife.
+        let tinned = |name: &&Name| {
+            let unit = sought
+                .recipe
+                .ingredients
+                .get(name.place.0)
+                .and_then(|i| i.quantity)
+                .and_then(|q| q.unit);
+            matches!(unit, Some(Unit::Can | Unit::Jar)) && CUTS.contains(&sought.verb)
+        };
+        let all: Vec<&Name> = self
+            .list
+            .iter()
+            .filter(|name| name.in_group(group) && !tinned(name))
+            .collect();
         let section: Vec<&Name> = all
             .iter()
             .copied()
             .filter(|name| name.section == sought.section)
             .collect();
         let here = if section.is_empty() { all } else { section };
-        if matches!(group, "meat" | "bird" | "fish" | "shellfish") {
+        if matches!(group, "meat" | "bird" | "fish" | "shellfish" | "sausage" | "wine") {
             let first = here.iter().find(|name| !in_group(&name.head, "fat")).or(here.first());
             return first.map(|name| name.place).into_iter().collect();
         }
@@ -337,6 +379,17 @@ impl Name {
         let piece = before.contains(&self.head) && (is_piece(head) || self.extra.contains(head));
         let pressed = in_group(&self.head, "citrus") && before.first().is_some_and(|word| self.has(word));
         piece || (pressed && matches!(head.as_str(), "juice" | "zest" | "rind"))
+    }
+
+    /// Whether the words are those of the name, but for words that only describe.
+    pub(super) fn is_called(&self, said: &[String]) -> bool {
+        let describes =
+            |word: &&String| !class(word).is(Class::KIND | Class::STATE | Class::TEMPERATURE | Class::PREPARED);
+        said.iter().filter(describes).eq(self.words.iter().filter(describes))
+    }
+
+    pub(super) fn words(&self) -> &[String] {
+        &self.words
     }
 
     /// Whether the word is in the name.

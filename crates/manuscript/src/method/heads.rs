@@ -377,7 +377,8 @@ fn passive(tokens: &[Token], (start, _): (usize, usize), index: usize) -> Option
 /// 'let it boil', 'leave to soak', 'keep slowly stirring': the verb inside.
 fn let_inner(tokens: &[Token], sentence: (usize, usize), index: usize, outer: &str) -> Option<Clause> {
     let doing = matches!(outer, "keep" | "continue");
-    for inner in index + 1..sentence.1.min(index + 9) {
+    let reach = if puts_to(outer) { 16 } else { 9 };
+    for inner in index + 1..sentence.1.min(index + reach) {
         let token = tokens.get(inner)?;
         if token.sign().is_some() || is(&token.lower, "clause") {
             return None;

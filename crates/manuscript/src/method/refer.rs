@@ -47,7 +47,8 @@ impl Referrer<'_> {
             return self.unnamed_rest(mention, scene);
         };
         let dry = mention.words.iter().any(|word| word == "dry");
-        if is(last, "all") && !dry {
+        let whole = is(last, "all") || (last == "else" && mention.words.len() > 1);
+        if whole && !dry {
             return self.everything(mention, scene);
         }
         let correcting = matches!(self.verb, "adjust" | "correct" | "check" | "taste");
@@ -68,7 +69,9 @@ impl Referrer<'_> {
         let found = self.names.find(mention, &sought);
         let whole_name = found.first().and_then(|place| self.names.get(*place));
         let pot = is(&singular(last), "pot") && !whole_name.is_some_and(|name| name_is_meant(name, mention, scene));
-        if !found.is_empty() && !pot && !self.made_before(mention, scene, whole_name.is_some()) {
+        let said = plain(&mention.words.join(" "));
+        let exact = whole_name.is_some_and(|name| name.is_called(&said));
+        if !found.is_empty() && !pot && !self.made_before(mention, scene, exact) {
             return found
                 .into_iter()
                 .map(|place| self.food(mention, target_of(place)))
@@ -76,6 +79,9 @@ impl Referrer<'_> {
         }
         if let Some(target) = self.made(mention, scene) {
             return vec![self.food(mention, target)];
+        }
+        if let Some(shorter) = to_last_food(mention) {
+            return self.foods(&shorter, scene, standing);
         }
         self.unlisted(mention, scene, standing)
     }
@@ -142,8 +148,16 @@ impl Referrer<'_> {
         };
         let open: Vec<Place> = open.into_iter().filter(wanted).collect();
         let begun = scene.here().is_some_and(|vessel| !vessel.contents.is_empty());
-        let list_meant =
-            mention.share == Share::Rest || optional || mention.words.iter().any(|word| word == "ingredients");
+        let rest = mention.share == Share::Rest || mention.words.iter().any(|word| word == "else");
+        let open = match mention.share {
+            // 'the first five ingredients'.
+            Share::Measure(first) if first.unit.is_none() => {
+                let count = usize::try_from(first.amount.low.numerator()).unwrap_or(usize::MAX);
+                open.into_iter().take(count).collect()
+            }
+            _ => open,
+        };
+        let list_meant = rest || optional || mention.words.iter().any(|word| word == "ingredients");
         if open.is_empty() || (begun && !list_meant) {
             return vec![self.food(mention, Target::Pot)];
         }
@@ -227,7 +241,14 @@ impl Referrer<'_> {
 
     /// The section whose name ends in this word.
     fn section_named(&self, head: &str, mention: &Mention) -> Option<String> {
-        let own = plain(&mention.words.join(" "));
+        // 'the hot stock' is that of 'For the stock'.
+        let content: Vec<&str> = mention
+            .words
+            .iter()
+            .map(String::as_str)
+            .filter(|word| !class(word).is(Class::TEMPERATURE | Class::STATE | Class::SIZE))
+            .collect();
+        let own = plain(&content.join(" "));
         let section = self.recipe.sections.iter().find(|section| {
             let words = plain(&section.name);
             words
@@ -278,7 +299,9 @@ impl Referrer<'_> {
             is(&head, "plain") || is(last, "plain") || is(&head, "adverb") || words::vessel(last).is_some();
         let verb_form = words::verb(last).is_some_and(|(_, form)| form != Inflection::Base);
         let food = class(last).is(Class::FOOD) || class(&head).is(Class::FOOD);
-        if plain_noun || (!food && (!standing.asks || verb_form)) {
+        // A noun without a row is a food only where it stands like one: with an article, an amount, a name of its own.
+        let like_one = mention.determined || mention.words.len() > 1;
+        if plain_noun || (!food && (!standing.asks || verb_form || !like_one)) {
             return Vec::new();
         }
         let name = mention.words.join(" ");
@@ -363,6 +386,18 @@ impl Referrer<'_> {
                 form != Inflection::Ing && row.is_some_and(|row| row.meaning == words::Meaning::Do(verb))
             })
     }
+}
+
+/// 'the beans agianst': up to its last food, when a word without a row stands at the end.
+fn to_last_food(mention: &Mention) -> Option<Mention> {
+    let food = |word: &String| class(word).is(Class::FOOD) || class(&singular(word)).is(Class::FOOD);
+    let last = mention.words.last()?;
+    let strange = class(last) == Class::default() && !is(last, "made") && !is(&singular(last), "pot");
+    let end = mention.words.iter().rposition(food)? + 1;
+    (strange && end < mention.words.len()).then(|| Mention {
+        words: mention.words[..end].to_vec(),
+        ..mention.clone()
+    })
 }
 
 pub(super) fn target_of((index, item): Place) -> Target {

@@ -282,6 +282,23 @@ impl Reader<'_> {
         if nouns::is_adjectival(self.tokens, at.index) {
             return Taken::No;
         }
+        // 'about 2 litres of water' is an amount.
+        let about = matches!(
+            word.as_str(),
+            "about" | "around" | "abt" | "approximately" | "approx" | "over" | "under"
+        );
+        if about
+            && crate::number::number(self.tokens, at.index + 1).is_some_and(|(_, next)| next < to)
+            && !self.follows_verb(at.index)
+        {
+            at.index += 1;
+            return Taken::Passed;
+        }
+        // 'a piece of butter the size of a walnut'.
+        if let Some(next) = crate::likened::likened(self.tokens, at.index).filter(|next| *next <= to) {
+            at.index = next;
+            return Taken::Passed;
+        }
         if let Some((taken, length)) = self.particle(at.index) {
             at.index += length;
             return taken;
@@ -381,6 +398,16 @@ impl Reader<'_> {
         let Some((mention, next)) = nouns::mention(self.tokens, at.index, to) else {
             return Taken::No;
         };
+        // 'breasts down', 'skin side up': how it lies.
+        let lies = matches!(self.word(next), "down" | "up" | "downwards" | "upwards" | "side") && next < to;
+        let part = mention
+            .words
+            .last()
+            .is_some_and(|word| class(word).is(Class::PART) || is(word, "plain"));
+        let only = next + 1 >= to || self.tokens.get(next + 1).is_some_and(|t| t.sign().is_some());
+        if lies && part && !mention.determined && only {
+            return moved(at, next + 1);
+        }
         // 'add to the meat remaining fat': the place is named, what follows is what goes there.
         if at.filled && at.role == Role::To {
             at.role = Role::Object;

@@ -46,7 +46,7 @@ fn shares_object(tokens: &[Token], clause: &Clause, next: &Clause) -> bool {
         takes::by_hand(verb) || matches!(verb, Verb::Mix | Verb::Sift | Verb::Toast | Verb::Whisk)
     });
     let goes_on = does(next.verb, |verb| {
-        !takes::puts(verb) && verb != Verb::Serve && verb != Verb::Season
+        !takes::puts(verb) && !matches!(verb, Verb::Serve | Verb::Season | Verb::SetAside | Verb::Discard)
     });
     clause.lead == Lead::Order && next.lead == Lead::Order && empty && works && goes_on
 }

@@ -76,6 +76,11 @@ impl Builder<'_> {
                 held.into_iter().filter(|food| food.target != Target::Pot).collect(),
                 foods,
             ),
+            Verb::Stir
+                if foods.is_empty() && !hand.is_empty() && (told.said.says("through") || told.said.says("in")) =>
+            {
+                hand
+            }
             // 'chop the garlic; stir in along with the thyme', 'peel the pears; cover with wine'.
             Verb::Add | Verb::Pour | Verb::Stir if !foods.is_empty() && !hand.is_empty() => with(hand, foods),
             // 'stir into the soup': what was mixed in another vessel.
@@ -124,7 +129,10 @@ impl Builder<'_> {
 
     /// What a verb without an object is done to.
     fn held(&self, verb: Verb, told: &Told) -> Vec<FoodRef> {
-        let named_vessel = told.said.vessel(&[Role::Object]).is_some();
+        let named_vessel = told
+            .said
+            .vessel(&[Role::Object])
+            .is_some_and(|vessel| !matches!(vessel.kind, VesselKind::Oven | VesselKind::Broiler | VesselKind::Tool));
         let pot = || vec![self.pot(told)];
         match &self.scene.focus {
             _ if named_vessel && !matches!(verb, Verb::Cover | Verb::Remove) => Vec::new(),
@@ -165,7 +173,29 @@ impl Builder<'_> {
         let out = foods
             .iter()
             .all(|food| matches!(food.target, Target::Ingredient { .. }) && !self.is_fresh(&food.target));
-        told.said.says("over") && foods.iter().all(dry) && (serving || out)
+        let over = ["over", "around", "round", "on"]
+            .iter()
+            .any(|word| told.said.says(word));
+        let ladled =
+            matches!(told.clause.verb, "ladle" | "pour") && foods.iter().all(|food| !self.is_poured(&food.target));
+        over && foods.iter().all(dry) && (serving || out || ladled)
+    }
+
+    /// A food that runs by itself: fat, honey, a batter.
+    fn is_poured(&self, target: &Target) -> bool {
+        const RUNS: &[&str] = &[
+            "egg", "honey", "syrup", "sauce", "yoghurt", "custard", "batter", "dressing", "paste", "juice", "oil",
+        ];
+        match target {
+            Target::Ingredient { index, item } => self
+                .names
+                .get((*index, *item))
+                .is_some_and(|name| name.acts_as("fat") || RUNS.iter().any(|word| name.has(word))),
+            Target::Unlisted(name) => super::foods::plain(name)
+                .iter()
+                .any(|word| RUNS.contains(&word.as_str())),
+            _ => true,
+        }
     }
 
     /// The clause says where to, by a food that is in another vessel than the one being worked in, and not what.

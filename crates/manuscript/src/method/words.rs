@@ -1,7 +1,7 @@
 //! The words the method is read by, from the tables under `data/`: verbs with their conditions, small words, vessels,
 //! words for several foods, words for how often.
 
-use std::collections::HashMap;
+use std::collections::{HashMap, HashSet};
 use std::sync::OnceLock;
 
 use crate::{HeatWord, Verb};
@@ -101,6 +101,7 @@ struct Tables {
     small: HashMap<&'static str, Vec<&'static str>>,
     vessels: HashMap<&'static str, VesselKind>,
     groups: HashMap<&'static str, Vec<&'static str>>,
+    kinds: HashSet<&'static str>,
     repeats: Vec<(Vec<&'static str>, &'static str)>,
 }
 
@@ -125,6 +126,7 @@ fn tables() -> &'static Tables {
             vessels: vessels
                 .filter_map(|[word, kind, ..]| Some((word, vessel_kind(kind)?)))
                 .collect(),
+            kinds: groups.values().flatten().copied().collect(),
             groups,
             repeats: repeats
                 .map(|[words, times, ..]| (words.split(' ').collect(), times))
@@ -283,6 +285,12 @@ pub(super) fn is(word: &str, class: &str) -> bool {
 /// Whether a word, in the singular, is in a group of foods.
 pub(super) fn in_group(word: &str, group: &str) -> bool {
     tables().groups.get(word).is_some_and(|groups| groups.contains(&group))
+}
+
+/// Whether a word, in the singular, names a kind that others are of: 'nut', 'noodle'.
+pub(super) fn is_kind(word: &str) -> bool {
+    const ROLES: [&str; 4] = ["derived", "liquid", "dry", "topping"];
+    tables().kinds.contains(word) && !ROLES.contains(&word)
 }
 
 /// The other name of a food word, where it has one that lists use more.
