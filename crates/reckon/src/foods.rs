@@ -4,7 +4,7 @@ use potwright_larder::{Food, FoodId, Larder};
 use potwright_pot::{Lot, Source};
 
 /// Foods by their index.
-pub(crate) trait Foods {
+pub(crate) trait Foods: Sync {
     /// The food; none for an index that was not given out here.
     fn food(&self, id: FoodId) -> Option<&Food>;
 

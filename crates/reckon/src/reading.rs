@@ -114,7 +114,7 @@ pub(crate) fn lot_kg(process: &Process, trace: &Trace, lot: usize) -> f64 {
 }
 
 /// The central run and the others.
-#[derive(Clone, Debug)]
+#[derive(Clone, Debug, Default)]
 pub(crate) struct Runs {
     pub(crate) central: Reading,
     pub(crate) others: Vec<Reading>,

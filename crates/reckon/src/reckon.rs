@@ -1,6 +1,7 @@
 //! The whole way from a process to a dossier.
 
 use std::panic::resume_unwind;
+use std::sync::atomic::{AtomicUsize, Ordering};
 use std::thread;
 
 use potwright_larder::Larder;
@@ -54,7 +55,16 @@ pub(crate) struct Given<'a> {
     pub(crate) target: &'a Target,
 }
 
+/// What is read off one run; the trace itself need not be kept.
+struct Account {
+    reading: Reading,
+    outcomes: Vec<Outcome>,
+    coolings: Vec<Cooling>,
+    thickener: Thickener,
+}
+
 /// All runs of a process, read.
+#[derive(Default)]
 pub(crate) struct Read {
     pub(crate) runs: Runs,
     pub(crate) outcomes: Vec<Outcome>,
@@ -85,8 +95,8 @@ impl Given<'_> {
             places,
         };
         let draws = latin_hypercube(process.lots.len(), draws, seed);
-        let others = side_by_side(&draws, |draw| (self.cook)(process, draw));
-        let read = self.read(&ground, &tasted.trace, &others);
+        let others = side_by_side(&draws, |draw| self.account(&ground, &(self.cook)(process, draw)));
+        let read = Read::of(self.account(&ground, &tasted.trace), others);
         let (dossier, made) = assemble::assemble(self, &ground, &tasted, &read);
         let Tasted { process, trace, .. } = tasted;
         Reckoned {
@@ -97,39 +107,61 @@ impl Given<'_> {
         }
     }
 
-    fn read(&self, ground: &Ground<'_>, central: &Trace, others: &[Trace]) -> Read {
-        let outcomes = |trace| safety::outcomes(ground.process, trace, &ground.places, self.foods);
-        let thickener = |trace| Thickener::of(ground.process, trace);
-        Read {
-            runs: Runs {
-                central: reading(ground, central),
-                others: others.iter().map(|trace| reading(ground, trace)).collect(),
-            },
-            outcomes: outcomes(central),
-            other_outcomes: others.iter().map(outcomes).collect(),
-            other_coolings: others.iter().map(|trace| trace.coolings.clone()).collect(),
-            thickener: thickener(central),
-            other_thickeners: others.iter().map(thickener).collect(),
+    fn account(&self, ground: &Ground<'_>, trace: &Trace) -> Account {
+        Account {
+            reading: reading(ground, trace),
+            outcomes: safety::outcomes(ground.process, trace, &ground.places, self.foods),
+            coolings: trace.coolings.clone(),
+            thickener: Thickener::of(ground.process, trace),
         }
     }
 }
 
-/// What work makes of items, in their order, worked out on all cores.
+impl Read {
+    fn of(central: Account, others: Vec<Account>) -> Self {
+        let mut read = Read {
+            runs: Runs {
+                central: central.reading,
+                others: Vec::with_capacity(others.len()),
+            },
+            outcomes: central.outcomes,
+            thickener: central.thickener,
+            ..Read::default()
+        };
+        for other in others {
+            read.runs.others.push(other.reading);
+            read.other_outcomes.push(other.outcomes);
+            read.other_coolings.push(other.coolings);
+            read.other_thickeners.push(other.thickener);
+        }
+        read
+    }
+}
+
+/// What work makes of items, in their order, worked out on all cores; a core that is busy elsewhere takes fewer.
 fn side_by_side<T: Sync, R: Send>(items: &[T], work: impl Fn(&T) -> R + Sync) -> Vec<R> {
-    let hands = thread::available_parallelism().map_or(1, usize::from);
-    let share = items.len().div_ceil(hands).max(1);
-    let work = &work;
-    thread::scope(|scope| {
-        let of_share = |share: &[T]| share.iter().map(work).collect::<Vec<R>>();
-        let hands: Vec<_> = items
-            .chunks(share)
-            .map(|share| scope.spawn(move || of_share(share)))
-            .collect();
-        let done = hands
-            .into_iter()
-            .map(|hand| hand.join().unwrap_or_else(|panic| resume_unwind(panic)));
-        done.flatten().collect()
-    })
+    let hands = thread::available_parallelism().map_or(1, usize::from).min(items.len());
+    let next = AtomicUsize::new(0);
+    let hand = || {
+        let mut done = Vec::new();
+        loop {
+            let index = next.fetch_add(1, Ordering::Relaxed);
+            let Some(item) = items.get(index) else {
+                return done;
+            };
+            done.push((index, work(item)));
+        }
+    };
+    let mut done: Vec<(usize, R)> = thread::scope(|scope| {
+        let helpers: Vec<_> = (1..hands).map(|_| scope.spawn(&hand)).collect();
+        let mut done = hand();
+        for helper in helpers {
+            done.extend(helper.join().unwrap_or_else(|panic| resume_unwind(panic)));
+        }
+        done
+    });
+    done.sort_by_key(|(index, _)| *index);
+    done.into_iter().map(|(_, made)| made).collect()
 }
 
 /// The numbers of one run.
