@@ -282,6 +282,8 @@ pub struct Stretch {
     pub lasts: Lasts,
     /// Lid.
     pub cover: Cover,
+    /// The page does not say how long, or where it stands: a default of the tables does.
+    pub assumed: bool,
     /// How often the batch is repeated: 2 for 'in two batches' (pieces share the pan in turn).
     pub batches: u32,
 }

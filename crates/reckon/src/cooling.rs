@@ -3,9 +3,10 @@
 
 use potwright_manuscript::Cover;
 use potwright_measure::{Duration, Temperature};
-use potwright_pot::{Act, Aim, Cooling, Cue, Doing, Lasts, Place, Process, Stretch, Trace};
+use potwright_pot::{Act, ActTrace, Aim, Cooling, Cue, Doing, Lasts, Place, Process, Stretch, Trace};
 
-use crate::{CoolingRow, Verdict};
+use crate::sampling::five_to_ninety_five;
+use crate::{CoolingRow, Figure, Known, Measure, Verdict};
 
 /// Hours allowed from 57 to 21 °C.
 const STAGE_ONE_H: f64 = 2.0;
@@ -81,20 +82,29 @@ pub(crate) fn rows(
         .map(|(index, cooling)| {
             let same = |run: &Vec<Cooling>| run.get(index).copied();
             let others: Vec<Cooling> = others.iter().filter_map(same).collect();
+            let ranges = Ranges::of(cooling, &others);
+            let assumed = assumed(process, central, cooling);
             let verdict = match cautious(cooling, &others) {
                 // What is sour is no failure, and no computation says that it is safe.
                 Verdict::Fails if cooling.acid >= SOUR => Verdict::Near,
+                // Nobody is bound to what was assumed: no clearance hangs on it.
+                Verdict::Meets if assumed.is_some() => Verdict::Near,
                 verdict => verdict,
             };
+            let found = ranges.found(cooling);
             CoolingRow {
                 span: process.acts.get(cooling.act).and_then(|act| act.span),
                 stage_one_h: cooling.stage_one_h,
+                stage_one_range_h: ranges.stage_one_h.filter(|(_, high)| high.is_finite()),
                 total_h: cooling.total_h,
+                total_range_h: ranges.total_h.filter(|(_, high)| high.is_finite()),
+                assumed: assumed.is_some(),
                 verdict,
-                says: match verdict {
-                    _ if cooling.acid >= SOUR => sour(cooling),
-                    Verdict::Fails => [says(cooling, verdict), iced(process, cooling, cook)].concat(),
-                    _ => says(cooling, verdict),
+                says: match (&assumed, verdict) {
+                    _ if cooling.acid >= SOUR => sour(&found, cooling),
+                    (Some(stands), verdict) => as_assumed(&found, stands, verdict),
+                    (None, Verdict::Fails) => [says(&found, cooling, verdict), iced(process, cooling, cook)].concat(),
+                    (None, verdict) => says(&found, cooling, verdict),
                 },
             }
         })
@@ -162,6 +172,7 @@ fn with_ice_first(process: &Process, cooling: &Cooling) -> Option<(Process, usiz
                 cue: Some(Cue::Reaches(Temperature::from_celsius(OUT_C))),
             },
             cover: Cover::Off,
+            assumed: false,
             batches: 1,
         }),
         operation: None,
@@ -173,32 +184,117 @@ fn with_ice_first(process: &Process, cooling: &Cooling) -> Option<(Process, usiz
     Some((changed, first))
 }
 
-/// 'From 57 °C the warmest place is at 21 °C after 1.2 h, 5 °C after 4.0 h'.
-fn found(cooling: &Cooling) -> String {
-    let hours = |hours: f64| format!("{hours:.1} h");
-    let one = match cooling.stage_one_h {
-        Some(found) => format!("at 21 °C after {}", hours(found)),
-        None => format!("still above 21 °C after {}", hours(cooling.followed_h)),
+/// The 5–95 % ranges of the hours, with infinity for what is not reached in the hours followed; none without draws.
+struct Ranges {
+    stage_one_h: Option<(f64, f64)>,
+    total_h: Option<(f64, f64)>,
+}
+
+impl Ranges {
+    /// Stands for never among hours.
+    const NEVER_H: f64 = 1e9;
+
+    fn of(central: &Cooling, others: &[Cooling]) -> Self {
+        let range = |pick: fn(&Cooling) -> Option<f64>| {
+            let hours = |cooling: &Cooling| pick(cooling).unwrap_or(Self::NEVER_H);
+            let (low, high) = five_to_ninety_five(others.iter().map(hours))?;
+            let (low, high) = (low.min(hours(central)), high.max(hours(central)));
+            // Between hours and never there are none.
+            let end = |hours: f64| {
+                if hours > Self::NEVER_H / 1e4 {
+                    f64::INFINITY
+                } else {
+                    hours
+                }
+            };
+            Some((end(low), end(high)))
+        };
+        Ranges {
+            stage_one_h: range(|cooling| cooling.stage_one_h),
+            total_h: range(|cooling| cooling.total_h),
+        }
+    }
+
+    /// 'From 57 °C the warmest place is at 21 °C after 1.2 h (1.0 to 1.5), 5 °C after 4.0 h (3.5 to 4.9)'.
+    fn found(&self, cooling: &Cooling) -> String {
+        let hours = |hours: f64, range: Option<(f64, f64)>| match range {
+            Some((low, high)) if high.is_infinite() => format!("{hours:.1} h ({low:.1} to more than was followed)"),
+            Some((low, high)) if high - low >= 0.1 => format!("{hours:.1} h ({low:.1} to {high:.1})"),
+            _ => format!("{hours:.1} h"),
+        };
+        let one = match cooling.stage_one_h {
+            Some(found) => format!("at 21 °C after {}", hours(found, self.stage_one_h)),
+            None => format!("still above 21 °C after {}", hours(cooling.followed_h, None)),
+        };
+        let two = match (cooling.stage_one_h, cooling.total_h) {
+            (_, Some(found)) => format!(", 5 °C after {}", hours(found, self.total_h)),
+            (Some(_), None) => {
+                let followed = hours(cooling.followed_h, None);
+                format!(", still at {:.0} °C after {followed}", cooling.end_c)
+            }
+            (None, None) => String::new(),
+        };
+        format!("From 57 °C the warmest place is {one}{two}")
+    }
+}
+
+/// Where and how long it stands by assumption until it is cold: '1 h on the counter and 20 h in the freezer'; none when
+/// the page says all of it.
+fn assumed(process: &Process, central: &Trace, cooling: &Cooling) -> Option<String> {
+    let end_s = central.acts.get(cooling.act)?.end_s;
+    let start_s = end_s - 3600.0 * cooling.followed_h;
+    let cold_s = cooling.total_h.map_or(end_s, |hours| start_s + 3600.0 * hours);
+    let stands = |(act, times): (&Act, &ActTrace)| match &act.doing {
+        Doing::Cook(stretch) if act.vessel == cooling.vessel && stretch.aim == Aim::Off && stretch.assumed => {
+            let counts = times.end_s > start_s && times.start_s < cold_s;
+            let minutes = (times.end_s - times.start_s) / 60.0;
+            counts.then(|| format!("{} {}", hours_and_minutes(minutes), stands_in(stretch.place)))
+        }
+        _ => None,
     };
-    let two = match (cooling.stage_one_h, cooling.total_h) {
-        (_, Some(found)) => format!(", 5 °C after {}", hours(found)),
-        (Some(_), None) => format!(", still at {:.0} °C after {}", cooling.end_c, hours(cooling.followed_h)),
-        (None, None) => String::new(),
+    let acts = process.acts.iter().zip(&central.acts).take(cooling.act + 1);
+    let all: Vec<String> = acts.filter_map(stands).collect();
+    (!all.is_empty()).then(|| all.join(" and "))
+}
+
+fn hours_and_minutes(minutes: f64) -> String {
+    Figure::central(minutes, Measure::Minutes, Known::RuleOfThumb).display_value()
+}
+
+const fn stands_in(place: Place) -> &'static str {
+    match place {
+        Place::Refrigerator => "in the refrigerator",
+        Place::Freezer => "in the freezer",
+        Place::IceBath => "in iced water",
+        Place::Sink => "in a sink of cold water",
+        Place::Hob => "on the hob, without heat",
+        Place::Oven => "in the oven, without heat",
+        Place::Counter => "on the counter",
+    }
+}
+
+/// What was found of a cooling that the page leaves to the cook.
+fn as_assumed(found: &str, stands: &str, verdict: Verdict) -> String {
+    let so = match verdict {
+        Verdict::Fails => " So it would be too slow.",
+        _ => "",
     };
-    format!("From 57 °C the warmest place is {one}{two}")
+    format!(
+        "{found}, if it stands {stands}, as assumed.{so} The page does not say: 21 °C must come within 2 hours and 5 °C \
+         within 6."
+    )
 }
 
 /// Of a pickle: food that was heated and not packed needs no watching of time and temperature below pH 4.2, and an
 /// assessment from there to 4.6 (FDA Food Code 2022 1-201.10, table B). Its pH is not computed.
-fn sour(cooling: &Cooling) -> String {
+fn sour(found: &str, cooling: &Cooling) -> String {
     format!(
-        "{}. It holds {:.1} % acid: the rule of 2 and 6 hours is not made for food below pH 4.2 (FDA Food Code 2022 1-201.10, table B), and this most likely is. Its pH is not computed: measure it, or cool it as if the rule held.",
-        found(cooling),
+        "{found}. It holds {:.1} % acid: the rule of 2 and 6 hours is not made for food below pH 4.2 (FDA Food Code 2022 1-201.10, table B), and this most likely is. Its pH is not computed: measure it, or cool it as if the rule held.",
         100.0 * cooling.acid
     )
 }
 
-fn says(cooling: &Cooling, verdict: Verdict) -> String {
+fn says(found: &str, cooling: &Cooling, verdict: Verdict) -> String {
     let so = match verdict {
         Verdict::Meets => "that is inside the 2 and 6 hours allowed.",
         Verdict::Near if cooling.total_h.is_none() => {
@@ -207,7 +303,7 @@ fn says(cooling: &Cooling, verdict: Verdict) -> String {
         Verdict::Near => "but it may take longer than the 2 and 6 hours allowed: measure the middle.",
         _ => "it must pass 21 °C within 2 hours and 5 °C within 6: it needs to lose heat faster.",
     };
-    format!("{}; {so}", found(cooling))
+    format!("{found}; {so}")
 }
 
 #[cfg(test)]
@@ -297,6 +393,54 @@ mod tests {
             stretch.place = Place::IceBath;
         }
         assert_eq!(iced(&process, &slow, &|_| panic!("nothing is tried")), "");
+    }
+
+    /// 'Cool it and freeze it': what nobody is bound to clears nothing. Once it is cold, what was assumed after it does
+    /// not count.
+    #[test]
+    fn what_was_assumed_gets_no_clearance() {
+        let mut process = testing::process(&[]);
+        process.acts = vec![
+            testing::cook(0, Aim::Simmer, 60.0),
+            testing::cook(0, Aim::Off, 60.0),
+            testing::cook(0, Aim::Off, 1200.0),
+        ];
+        let stand = |process: &mut Process, act: usize, place: Place, assumed: bool| {
+            if let Doing::Cook(stretch) = &mut process.acts[act].doing {
+                (stretch.place, stretch.assumed) = (place, assumed);
+            }
+        };
+        stand(&mut process, 2, Place::Freezer, true);
+        let found = |process: &Process, total_h: f64, others: &[Vec<Cooling>]| {
+            let mut trace = testing::trace(process);
+            trace.coolings = vec![Cooling {
+                act: 2,
+                ..cooling(Some(0.9), Some(total_h), 21.0)
+            }];
+            rows(process, &trace, others, &|process| testing::trace(process)).remove(0)
+        };
+        let row = found(&process, 5.5, &[]);
+        assert_eq!((row.verdict, row.assumed), (Verdict::Near, true));
+        assert!(
+            row.says.contains("if it stands 20 h in the freezer, as assumed"),
+            "{}",
+            row.says
+        );
+        assert!(!row.says.contains("inside"), "{}", row.says);
+        // Cold in the hour on the counter that the page asks for: the freezer does not matter.
+        assert_eq!(found(&process, 0.95, &[]).verdict, Verdict::Meets);
+        stand(&mut process, 2, Place::Freezer, false);
+        assert_eq!(found(&process, 5.5, &[]).verdict, Verdict::Meets);
+        // Of 21 draws from 4.0 to 6.0 h every twentieth of the way, 5 and 95 % are 4.1 and 5.9 h.
+        let draw = |n: u32| vec![cooling(Some(0.9), Some(4.0 + 0.1 * f64::from(n)), 21.0)];
+        let draws: Vec<Vec<Cooling>> = (0..=20).map(draw).collect();
+        let row = found(&process, 5.5, &draws);
+        assert_eq!(row.verdict, Verdict::Meets);
+        assert!(
+            row.says.contains("5 °C after 5.5 h (4.1 to 5.9); that is inside"),
+            "{}",
+            row.says
+        );
     }
 
     /// A crock of pickle that stands on the counter all night: no failure of the rule, but no silent pass either.

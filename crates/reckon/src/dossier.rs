@@ -194,8 +194,14 @@ pub struct CoolingRow {
     pub span: Option<Span>,
     /// Hours from 57 to 21 °C; none if not reached in the time followed.
     pub stage_one_h: Option<f64>,
+    /// Its 5–95 % range; none without draws, or when an end of it was not reached.
+    pub stage_one_range_h: Option<(f64, f64)>,
     /// Hours from 57 to 5 °C; none if not reached in the time followed.
     pub total_h: Option<f64>,
+    /// Its 5–95 % range; none without draws, or when an end of it was not reached.
+    pub total_range_h: Option<(f64, f64)>,
+    /// Part of the cooling was assumed: the page does not say how long, or where.
+    pub assumed: bool,
     /// The verdict.
     pub verdict: Verdict,
     /// One sentence: what was found and what would do.

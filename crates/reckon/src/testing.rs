@@ -138,6 +138,7 @@ pub(crate) fn cook(vessel: usize, aim: Aim, minutes: f64) -> Act {
                 cue: None,
             },
             cover: Cover::Off,
+            assumed: false,
             batches: 1,
         }),
     )

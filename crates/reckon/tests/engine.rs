@@ -57,6 +57,7 @@ fn cook(aim: Aim, minutes: f64) -> Act {
             cue: None,
         },
         cover: Cover::Off,
+        assumed: false,
         batches: 1,
     }))
 }

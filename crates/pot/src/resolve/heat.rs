@@ -152,7 +152,7 @@ impl Bench<'_> {
         manner: &Manner,
         named: &[usize],
     ) {
-        let lasts = self.lasts(vessel, operation, manner, named);
+        let (lasts, assumed) = self.lasts(vessel, operation, manner, named);
         let cover = self.cover_for(vessel, operation, manner);
         let batches = super::lasts::batches(operation);
         self.held[vessel].aim = Some(aim);
@@ -163,6 +163,7 @@ impl Bench<'_> {
                 aim,
                 lasts,
                 cover,
+                assumed,
                 batches,
             }),
         );
@@ -179,6 +180,7 @@ impl Bench<'_> {
         self.here = Some(vessel);
         let words = self.words();
         let said = |list: &[&str]| list.iter().any(|word| has(&words, word));
+        let mut taken = false;
         let place = match site.place {
             Some(place @ (Place::Refrigerator | Place::Freezer | Place::IceBath | Place::Sink)) => place,
             _ if said(&["iced water", "ice water", "ice bath", "ice"]) => Place::IceBath,
@@ -188,12 +190,19 @@ impl Bench<'_> {
             _ => match manner.way {
                 Some(Way::Refrigerator) => Place::Refrigerator,
                 Some(Way::Freezer) => Place::Freezer,
-                _ => Place::Counter,
+                _ => {
+                    // What rests stands where it is; what is cooled may be anywhere.
+                    taken = operation.verb == Verb::Cool;
+                    Place::Counter
+                }
             },
         };
         self.held[vessel].place = place;
         self.held[vessel].heat = None;
         self.stretch(vessel, place, Aim::Off, operation, manner, &named);
+        if let Some(Doing::Cook(stretch)) = self.acts.last_mut().map(|act| &mut act.doing) {
+            stretch.assumed |= taken;
+        }
     }
 
     /// A verb that puts something in and goes on cooking for a while: 'stir in the flour and cook', 'add … for 5 minutes'.

@@ -62,6 +62,7 @@ impl Bench<'_> {
                 aim: Aim::Off,
                 lasts,
                 cover: Cover::Off,
+                assumed: false,
                 batches: 1,
             };
             self.act(bowl, Doing::Cook(stretch));

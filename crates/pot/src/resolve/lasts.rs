@@ -25,8 +25,14 @@ const SHORT_SOAK: Spread = Spread {
 };
 
 impl Bench<'_> {
-    /// Minutes and cue; a default time where neither can be reckoned with.
-    pub(super) fn lasts(&mut self, vessel: usize, operation: &Operation, manner: &Manner, named: &[usize]) -> Lasts {
+    /// Minutes and cue, and whether a default time stands in because neither can be reckoned with.
+    pub(super) fn lasts(
+        &mut self,
+        vessel: usize,
+        operation: &Operation,
+        manner: &Manner,
+        named: &[usize],
+    ) -> (Lasts, bool) {
         let words = operation.cue.as_ref().map(|cue| cue.text.clone());
         let sight = Sight {
             verb: operation.verb,
@@ -65,11 +71,12 @@ impl Bench<'_> {
             sign.cue = sign.cue.filter(|cue| !matches!(cue, Cue::Other(_)));
         }
         let computed = !matches!(sign.cue, None | Some(Cue::Other(_)));
-        if minutes.is_none() && !computed {
+        let assumed = minutes.is_none() && !computed;
+        if assumed {
             minutes = sign.instead.or_else(|| self.usual_minutes(vessel, operation, manner));
             self.note_default(operation, minutes, words.as_deref());
         }
-        Lasts { minutes, cue: sign.cue }
+        (Lasts { minutes, cue: sign.cue }, assumed)
     }
 
     /// The verb's own minutes; soaking is short but for what drinks slowly.

@@ -245,6 +245,7 @@ fn any_doing() -> impl Strategy<Value = Doing> {
                 aim,
                 lasts,
                 cover,
+                assumed: false,
                 batches,
             })
         },

@@ -176,6 +176,7 @@ fn stretch(place: Place, aim: Aim, minutes: Option<f64>, cue: Option<Cue>, cover
             cue,
         },
         cover,
+        assumed: false,
         batches: 1,
     })
 }
