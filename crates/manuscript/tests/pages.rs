@@ -232,3 +232,30 @@ fn lines_that_lean_on_others() {
     assert_eq!(recipe.ingredients[3].part_of, Some(0));
     assert_eq!(recipe.unsure.len(), 1, "{:?}", recipe.unsure);
 }
+
+/// One line with an amount before a sentence is a list, with or without a title's blank line, a bullet or a yield.
+#[test]
+fn a_list_of_one_line_is_a_list() {
+    for (page, food) in [
+        (
+            "Satay\n\nServes 2\n\n100 g peanuts\n\nSimmer for 5 minutes.\n",
+            "peanuts",
+        ),
+        (
+            "White Sauce\n\n500 ml double cream\nSimmer it until thick.\n",
+            "double cream",
+        ),
+        ("Onions\n\n150 g onion\n\nFry the onion until soft.\n", "onion"),
+        ("Boiled Eggs\n\n- 4 eggs\n\nBoil the eggs for 7 minutes.\n", "eggs"),
+        (
+            "Lupins\n\nA snack.\n\n1 tin lupin beans\n\nDrain the beans. Warm them through.\n",
+            "lupin beans",
+        ),
+    ] {
+        let recipe = read(page);
+        assert_eq!(recipe.layout, Layout::List, "{page}");
+        let names: Vec<&str> = recipe.ingredients.iter().map(|i| i.items[0].name.as_str()).collect();
+        assert_eq!(names, [food], "{page}");
+        assert!(recipe.ingredients[0].quantity.is_some(), "{page}");
+    }
+}

@@ -45,15 +45,18 @@ pub(crate) fn see(text: &str, row: Row) -> Seen {
 pub(crate) fn list_stands(text: &str, seen: &[Seen]) -> bool {
     let opened = |row: &Row| heading::opened_part(text, row.span).is_some_and(|(part, _)| part == Part::List);
     let headed = |one: &Seen| heading::part(text, &one.row) == Some(Part::List) || opened(&one.row);
-    seen.iter().any(headed) || seen.iter().filter(|one| one.strong).count() >= 2 || seen.windows(2).any(list_of_one)
+    seen.iter().any(headed)
+        || seen.iter().filter(|one| one.strong).count() >= 2
+        || seen.windows(2).any(|pair| list_of_one(text, pair))
 }
 
-/// '100 g peanuts' before a sentence that says what is done with it: a list need not be longer. The first row of the
-/// pair may be the title only when something else stands before the sentence.
-fn list_of_one(pair: &[Seen]) -> bool {
+/// '100 g peanuts' before a sentence that says what is done with it: a list need not be longer. A count of several
+/// foods in one row, or a row that ends like a sentence, is running text.
+fn list_of_one(text: &str, pair: &[Seen]) -> bool {
     let [line, next] = pair else { return false };
     let plain = matches!(line.row.mark, Mark::None | Mark::Bullet);
-    line.strong && !line.prose && plain && next.prose
+    let one = line.reading.as_ref().is_some_and(|reading| reading.entries.len() == 1);
+    line.strong && one && plain && next.prose && !line.row.span.of(text).ends_with(['.', '!', ':'])
 }
 
 /// Words of time and of people: a number before them counts no food.
