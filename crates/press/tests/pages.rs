@@ -116,3 +116,42 @@ fn variations_stand_beside_the_dish() {
     assert!(part.contains("Whether it is free of milk is not known"), "{part}");
     assert!(set.lines().all(|line| line.width() <= 80));
 }
+
+/// A method typed as one long line: what is shown of it stays in the width asked for, each mark under its words.
+#[test]
+fn marks_stay_under_their_words_in_a_long_line() {
+    let long = "Heat the oil in a large pot, add the onions and sweat them very gently for 10 minutes without any colour, \
+        then add the carrots, the celery, the bay leaves and the thyme and let everything go on for another 10 minutes.";
+    let text = format!("Soup\n\n2 onions\n\n{long}\n");
+    let start = text.find("very gently").expect("is there");
+    let end = text.find("go on").expect("is there");
+    let span = potwright_manuscript::Span { start, end };
+    let query = Query {
+        code: "L00".into(),
+        weight: potwright_proof::Weight::WorthALook,
+        span,
+        asks: "Is all that is said between these two words meant to be done in one and the same ten minutes?".into(),
+        because: "what is said here is long enough to be broken over several lines of the terminal on its own".into(),
+        try_words: None,
+        see: vec![(potwright_manuscript::Span { start: 6, end: 14 }, "on the list".into())],
+    };
+    for width in [60, 80] {
+        let set = margin::render(std::slice::from_ref(&query), &text, "soup.txt", width, Style::Plain);
+        for line in set.lines() {
+            assert!(line.width() <= width, "{width}: {line}");
+        }
+        assert!(set.contains("soup.txt:5"), "{set}");
+        let lines: Vec<&str> = set.lines().collect();
+        let mut marked = Vec::new();
+        for pair in lines.windows(2) {
+            let under = |at: usize| pair[1].chars().nth(at) == Some('━');
+            let words: String = (0..pair[0].chars().count())
+                .filter(|at| under(*at))
+                .filter_map(|at| pair[0].chars().nth(at))
+                .collect();
+            marked.extend(words.split_whitespace().map(str::to_owned));
+        }
+        let wanted: Vec<&str> = text[start..end].split_whitespace().collect();
+        assert_eq!(marked, wanted, "{set}");
+    }
+}
