@@ -81,7 +81,7 @@ fn block(query: &Query, text: &str, place: &str, width: usize, renderer: &Render
     }
     let set = renderer.render(&[group]);
     // A row of its own that says no more than that words of the page follow.
-    let bare = |line: &&str| !(line.contains('⸬') && !line.contains('│'));
+    let bare = |line: &&str| !line.contains('⸬') || line.contains('│');
     set.lines().filter(bare).collect::<Vec<&str>>().join("\n")
 }
 
