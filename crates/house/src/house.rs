@@ -2,6 +2,7 @@
 
 use std::borrow::Cow;
 use std::collections::BTreeMap;
+use std::panic::resume_unwind;
 use std::sync::atomic::{AtomicUsize, Ordering};
 use std::sync::{Arc, Mutex, PoisonError};
 use std::thread;
@@ -11,7 +12,7 @@ use potwright_larder::Larder;
 use potwright_manuscript::{Recipe, read};
 use potwright_pot::{Made, resolve};
 use potwright_proof::Query;
-use potwright_reckon::{Prices, Reckoned, add_variations, reckon};
+use potwright_reckon::{Prices, Reckoned, add_variations, reckon, side_by_side};
 
 use crate::content::Content;
 use crate::error::HouseError;
@@ -67,7 +68,7 @@ impl House {
         let (prices, mut notes) = prices::placed(&book.prices, &settings.currency, &larder, settings.measures);
         let of_dish = |dish: &potwright_book::Dish| dish.note.as_ref().map(|note| format!("{}: {note}", dish.file));
         notes.extend(book.dishes.iter().filter_map(of_dish));
-        let recipes: Vec<Recipe> = book.dishes.iter().map(|dish| read(&dish.text)).collect();
+        let recipes = side_by_side(&book.dishes, |dish| read(&dish.text));
         House {
             uses: order::uses(&recipes),
             shared: shared(&book, &prices),
@@ -206,17 +207,7 @@ impl House {
 
     /// Cooks dishes that do not use each other side by side. Their results are kept, so none need be handed back.
     fn cook_round(&self, round: &[usize]) {
-        let hands = thread::available_parallelism().map_or(1, usize::from).min(round.len());
-        let next = AtomicUsize::new(0);
-        thread::scope(|scope| {
-            for _ in 0..hands {
-                scope.spawn(|| {
-                    while let Some(dish) = round.get(next.fetch_add(1, Ordering::Relaxed)) {
-                        _ = self.reckon(*dish);
-                    }
-                });
-            }
-        });
+        side_by_side(round, |dish| _ = self.reckon(*dish));
     }
 
     fn reckon_with(&self, dish: usize, draws: usize) -> Result<Arc<Cooked>, HouseError> {
@@ -265,9 +256,9 @@ impl House {
             let (prices, target, seed) = (&self.prices, &settings.target, content.number());
             reckon(process, kitchen, &self.larder, &made, prices, target, draws, seed)
         };
-        let mut reckoned = reckon_it(recipe, draws);
         // Of a variation only the central figures are shown.
-        let variants = variants(recipe, text, &self.larder, |varied| reckon_it(varied, 0));
+        let of_variations = || variants(recipe, text, &self.larder, |varied| reckon_it(varied, 0));
+        let (mut reckoned, variants) = both(|| reckon_it(recipe, draws), of_variations);
         add_variations(&mut reckoned, &variants);
         let queries = potwright_proof::queries(recipe, text, &reckoned);
         let cooked = Arc::new(Cooked {
@@ -285,6 +276,15 @@ impl House {
     fn kept(&self) -> std::sync::MutexGuard<'_, BTreeMap<Content, Arc<Cooked>>> {
         self.kept.lock().unwrap_or_else(PoisonError::into_inner)
     }
+}
+
+/// What two pieces of work make, done side by side.
+fn both<A, B: Send>(here: impl FnOnce() -> A, there: impl FnOnce() -> B + Send) -> (A, B) {
+    thread::scope(|scope| {
+        let there = scope.spawn(there);
+        let here = here();
+        (here, there.join().unwrap_or_else(|panic| resume_unwind(panic)))
+    })
 }
 
 /// Whether a page holds neither a food nor a step: a scan, a list of names, a file of another kind.

@@ -1,7 +1,6 @@
 //! The name index: which foods bear a name, and how well each fits the words of a query.
 
-use std::collections::{HashMap, HashSet};
-
+use crate::hash::{QuickMap, QuickSet};
 use crate::spelling::one_slip;
 use crate::words::{Class, Token, Words, fold};
 use crate::{Food, FoodId, Market, State};
@@ -39,14 +38,14 @@ struct Name {
 pub(crate) struct Index {
     pub(crate) words: Words,
     /// Word to its number.
-    numbers: HashMap<String, u32>,
+    numbers: QuickMap<String, u32>,
     /// Number to the word, its class, and the names it stands in.
     spelled: Vec<(String, Class, Vec<u32>)>,
     names: Vec<Name>,
     /// For every food: its state and kind decide what a word or hint clashes with.
     pub(crate) foods: Vec<(State, crate::Kind)>,
     /// Names, as words, that foods put first have taken, while the index is made.
-    taken: HashSet<Vec<u32>>,
+    taken: QuickSet<Vec<u32>>,
 }
 
 /// A word of the query, as the index knows it.
@@ -109,7 +108,7 @@ impl Index {
         for (number, food) in later.filter(|(number, _)| !first.contains(&FoodId(*number))) {
             index.bear_all(number, food);
         }
-        index.taken = HashSet::new();
+        index.taken = QuickSet::default();
         index
     }
 

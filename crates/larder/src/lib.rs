@@ -13,6 +13,7 @@ pub mod composition;
 pub mod error;
 mod find;
 pub mod food;
+mod hash;
 mod hints;
 mod imported;
 mod index;

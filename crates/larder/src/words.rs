@@ -4,10 +4,9 @@
 //! Which words are spelling variants of each other, which are mere praise, cut, grade or state stands in
 //! `words.tsv`.
 
-use std::collections::{HashMap, HashSet};
-
 use crate::State;
 use crate::error::{Fault, TableError};
+use crate::hash::{QuickMap, QuickSet};
 use crate::table::read as rows;
 use crate::tables::WORDS;
 
@@ -41,12 +40,12 @@ pub(crate) struct Token {
 #[derive(Clone, Debug, Default)]
 pub(crate) struct Words {
     /// Words that are read as one, by the first: `bone` → `in`, `bonein`.
-    phrases: HashMap<String, Vec<(Vec<String>, String)>>,
+    phrases: QuickMap<String, Vec<(Vec<String>, String)>>,
     /// Spelling variants: `tinned` is `canned`.
-    same: HashMap<String, String>,
-    classes: HashMap<String, Class>,
+    same: QuickMap<String, String>,
+    classes: QuickMap<String, Class>,
     /// Words that are passed over wherever they stand.
-    stops: HashSet<String>,
+    stops: QuickSet<String>,
 }
 
 impl Words {

@@ -15,6 +15,7 @@ mod cost;
 pub mod dossier;
 pub mod figure;
 mod foods;
+mod hands;
 mod happenings;
 pub mod label;
 mod nutrition;
@@ -39,10 +40,11 @@ pub use body::flour_for_body_g;
 pub use by_weight::{ByWeight, Part, by_weight};
 pub use cooling::{judge_cooling, judge_cooling_log};
 pub use dossier::{
-    AllergenRow, Body, BodyWord, CoolingRow, Doneness, Dossier, NutrientRow, Reckoned, StepRow, Target, ToTaste,
-    Verdict,
+    AllergenRow, Body, BodyWord, CoolingRow, Doneness, Dossier, NutrientRow, Reckoned, StepRow, Target, Tenderness,
+    ToTaste, Verdict,
 };
 pub use figure::{Figure, Known, Measure};
+pub use hands::side_by_side;
 pub use prices::{Price, Prices};
 pub use reckon::reckon;
 pub use taste::salt_to_reach_kg;

@@ -1,14 +1,11 @@
 //! The whole way from a process to a dossier.
 
-use std::panic::resume_unwind;
-use std::sync::atomic::{AtomicUsize, Ordering};
-use std::thread;
-
 use potwright_larder::Larder;
 use potwright_pot::{Cooling, Draw, Kitchen, Made, Process, Trace};
 
 use crate::body::Thickener;
 use crate::foods::Foods;
+use crate::hands::side_by_side;
 use crate::reading::{Reading, Runs, lot_kg, served};
 use crate::safety::Outcome;
 use crate::sampling::latin_hypercube;
@@ -136,32 +133,6 @@ impl Read {
         }
         read
     }
-}
-
-/// What work makes of items, in their order, worked out on all cores; a core that is busy elsewhere takes fewer.
-fn side_by_side<T: Sync, R: Send>(items: &[T], work: impl Fn(&T) -> R + Sync) -> Vec<R> {
-    let hands = thread::available_parallelism().map_or(1, usize::from).min(items.len());
-    let next = AtomicUsize::new(0);
-    let hand = || {
-        let mut done = Vec::new();
-        loop {
-            let index = next.fetch_add(1, Ordering::Relaxed);
-            let Some(item) = items.get(index) else {
-                return done;
-            };
-            done.push((index, work(item)));
-        }
-    };
-    let mut done: Vec<(usize, R)> = thread::scope(|scope| {
-        let helpers: Vec<_> = (1..hands).map(|_| scope.spawn(&hand)).collect();
-        let mut done = hand();
-        for helper in helpers {
-            done.extend(helper.join().unwrap_or_else(|panic| resume_unwind(panic)));
-        }
-        done
-    });
-    done.sort_by_key(|(index, _)| *index);
-    done.into_iter().map(|(_, made)| made).collect()
 }
 
 /// The numbers of one run.
