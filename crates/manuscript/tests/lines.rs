@@ -152,6 +152,10 @@ fn both_systems_and_packages() {
         ("1 3-lb rabbit, jointed", "1 - rabbit | jointed | pkg=3 lb"),
         ("6 pork chops (about 200 g each)", "6 - pork chops | - | pkg=~200 g"),
         ("1 cod, about 2 kg", "1 - cod | - | also=~2 kg"),
+        (
+            "6 duck legs, skin on (about 1.5 kg)",
+            "6 - duck legs | skin on | also=~1 1/2 kg",
+        ),
         ("200 g block of feta", "200 g feta | - |"),
     ]);
 }

@@ -256,7 +256,8 @@ fn measured_behind(line: &Line, at: usize) -> bool {
         .take_while(|t| t.is_word() && t.class.is(describes))
         .count();
     let food = words > 0 && stretch[words - 1].class.is(Class::FOOD);
-    let amount = stretch[words..].iter().any(|t| match t.kind {
+    // 'skin on (about 1.2 kg)' goes on about the food before it.
+    let amount = stretch.get(words).is_some_and(|t| match t.kind {
         Kind::Aside(index) => line.asides.get(index).is_some_and(counts),
         _ => false,
     });
