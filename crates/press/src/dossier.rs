@@ -7,7 +7,7 @@ use potwright_proof::Query;
 use potwright_reckon::{Body, CoolingRow, Doneness, Dossier, Figure, Known, Reckoned, StepRow};
 
 use crate::variations::variations;
-use crate::words::{allergen, body, clock, line_of, minutes, spread, title, verdict};
+use crate::words::{allergen, body, clock, line_of, minutes, spread, title};
 use crate::{Column, Page, Part};
 
 /// The dossier of a dish as a page.
@@ -175,15 +175,16 @@ fn safe(parts: &mut Vec<Part>, dossier: &Dossier) {
     if !dossier.doneness.is_empty() {
         let columns = vec![
             Column::left(""),
-            Column::right("hottest centre"),
+            Column::right("centre’s peak"),
             Column::left("the rule"),
             Column::left("finding"),
-            Column::right("tender"),
+            Column::left("how tender"),
         ];
         parts.push(Part::Table {
             columns,
             rows: dossier.doneness.iter().map(done_row).collect(),
         });
+        parts.push(Part::Paragraph(CENTRES.into()));
     }
     parts.push(Part::List(
         dossier
@@ -208,19 +209,24 @@ fn safe(parts: &mut Vec<Part>, dossier: &Dossier) {
     }
 }
 
+/// What the figures of the centre are.
+const CENTRES: &str = "The centre’s peak is the highest temperature that the middle of the coldest piece had, with its range: the cold end decides. How tender is a rule of thumb.";
+
 fn done_row(done: &Doneness) -> Vec<String> {
-    let tender = done.tender.as_ref().map_or(String::new(), Figure::display_value);
+    let tender = match (done.tenderness, done.tenderness_range) {
+        (Some(word), Some((low, high))) if low != high => {
+            format!("{} ({} to {})", word.words(), low.words(), high.words())
+        }
+        (Some(tenderness), _) => tenderness.words().to_owned(),
+        (None, _) => String::new(),
+    };
     let rule = if done.hazard.is_none() {
         String::new()
     } else {
         done.rule.clone()
     };
-    let finding = if done.hazard.is_none() {
-        String::new()
-    } else {
-        verdict(done.verdict).into()
-    };
-    vec![done.name.clone(), done.centre.display_value(), rule, finding, tender]
+    let centre = done.centre.display();
+    vec![done.name.clone(), centre, rule, done.finding.clone(), tender]
 }
 
 fn goes(parts: &mut Vec<Part>, recipe: &Recipe, dossier: &Dossier) {

@@ -1,7 +1,7 @@
 //! Small phrases that several pages share.
 
 use potwright_larder::Allergen;
-use potwright_reckon::{BodyWord, Figure, Verdict};
+use potwright_reckon::{BodyWord, Figure};
 
 /// An allergen as a label names it.
 pub(crate) const fn allergen(allergen: Allergen) -> &'static str {
@@ -32,17 +32,6 @@ pub(crate) const fn body(word: BodyWord) -> &'static str {
         BodyWord::CoatsTheSpoon => "coats the spoon",
         BodyWord::HoldsALine => "holds a line",
         BodyWord::Stands => "stands",
-    }
-}
-
-/// A verdict in words.
-pub(crate) const fn verdict(verdict: Verdict) -> &'static str {
-    match verdict {
-        Verdict::Meets => "meets it, at the cautious end too",
-        Verdict::Near => "near: measure it",
-        Verdict::Fails => "does not meet it",
-        Verdict::Look => "go by the look",
-        Verdict::NoRule => "no rule",
     }
 }
 

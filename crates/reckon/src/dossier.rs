@@ -159,16 +159,65 @@ pub struct Doneness {
     pub name: String,
     /// What must be made safe.
     pub hazard: Option<Hazard>,
-    /// Hottest temperature of the centre.
+    /// Hottest temperature that the centre of the coldest piece had.
     pub centre: Figure,
     /// The verdict.
     pub verdict: Verdict,
+    /// The verdict in words that say what to do: 'near: boil 30 minutes; the page has 10'; empty where no rule applies.
+    pub finding: String,
     /// The rule in words: '74 °C at the centre'.
     pub rule: String,
     /// Where the rule is from.
     pub source: String,
     /// Tenderness: percent of the way to tender.
     pub tender: Option<Figure>,
+    /// The same in a word.
+    pub tenderness: Option<Tenderness>,
+    /// The words its spread reaches over.
+    pub tenderness_range: Option<(Tenderness, Tenderness)>,
+}
+
+/// How tender, in a cook's words; ordinal.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Tenderness {
+    /// Not there yet.
+    Firm,
+    /// A little longer.
+    NearlyTender,
+    /// A knife goes in.
+    Tender,
+    /// Gives under a spoon.
+    VerySoft,
+    /// Hardly holds together.
+    FallingApart,
+}
+
+impl Tenderness {
+    /// The word for so many percent of the way to tender: each is as far from the next as a rule of thumb leaves open, a
+    /// factor of 1.5 (common practice, no source).
+    #[must_use]
+    pub fn of(percent: f64) -> Self {
+        match percent {
+            percent if percent >= 225.0 => Tenderness::FallingApart,
+            percent if percent >= 150.0 => Tenderness::VerySoft,
+            percent if percent >= 100.0 => Tenderness::Tender,
+            percent if percent >= 66.5 => Tenderness::NearlyTender,
+            _ => Tenderness::Firm,
+        }
+    }
+
+    /// The word on the page.
+    #[must_use]
+    pub const fn words(self) -> &'static str {
+        match self {
+            Tenderness::Firm => "firm",
+            Tenderness::NearlyTender => "nearly tender",
+            Tenderness::Tender => "tender",
+            Tenderness::VerySoft => "very soft",
+            Tenderness::FallingApart => "falling apart",
+        }
+    }
 }
 
 /// A safety verdict, at the cautious end.
@@ -268,4 +317,25 @@ pub struct StepRow {
     pub temp_c: Option<f64>,
     /// Mass in the vessel at the end, kilograms.
     pub mass_kg: Option<f64>,
+}
+
+#[cfg(test)]
+mod tests {
+    use super::Tenderness;
+
+    /// A cue within a factor of 1.5 of tender counts as nearly reached: 100 ÷ 1.5 = 66.7, 100 · 1.5 = 150, · 1.5² = 225.
+    #[test]
+    fn words_for_tenderness() {
+        for (percent, word) in [
+            (0.0, "firm"),
+            (66.0, "firm"),
+            (67.0, "nearly tender"),
+            (100.0, "tender"),
+            (149.0, "tender"),
+            (206.0, "very soft"),
+            (300.0, "falling apart"),
+        ] {
+            assert_eq!(Tenderness::of(percent).words(), word, "{percent} %");
+        }
+    }
 }

@@ -10,7 +10,7 @@ use crate::foods::Foods;
 use crate::reading::spread_about;
 use crate::table::rows;
 use crate::whereabouts::Whereabouts;
-use crate::{Doneness, Known, Measure, Verdict};
+use crate::{Doneness, Figure, Known, Measure, Tenderness, Verdict};
 
 const TABLE: &str = include_str!("../data/holding.tsv");
 
@@ -47,6 +47,19 @@ pub(crate) struct Outcome {
     pub(crate) safe_colder: bool,
     /// Does not meet it, but what destroys the poison of beans was done.
     pub(crate) nearly: bool,
+    /// What the page gives it, where minutes and not degrees are the rule.
+    pub(crate) given: Given,
+}
+
+/// What a page gives a food of which the rule counts hours and minutes.
+#[derive(Clone, Copy, Debug, Default, PartialEq)]
+pub(crate) struct Given {
+    /// Hours of soaking in water that is thrown away.
+    pub(crate) soaked_h: f64,
+    /// Minutes at the boil.
+    pub(crate) boiled_min: f64,
+    /// Minutes on the heat.
+    pub(crate) heated_min: f64,
 }
 
 /// The outcomes of a run, one for each lot that must be made safe or tender, in the order of the lots.
@@ -74,6 +87,7 @@ fn outcome(process: &Process, trace: &Trace, places: &Whereabouts, foods: &dyn F
             safe: meets(0.0),
             safe_colder: meets(MARGIN_K),
             nearly: hazard == Some(Hazard::KidneyBean) && beans(centre, 0.0, BOIL_LEAST_MIN),
+            given: given(process, trace, places, lot, centre),
         }
     };
     let of_use = tenderness_is_of_use(process, lot);
@@ -101,9 +115,25 @@ fn outcome(process: &Process, trace: &Trace, places: &Whereabouts, foods: &dyn F
     })
 }
 
+fn given(process: &Process, trace: &Trace, places: &Whereabouts, lot: usize, centre: &[(f64, f64)]) -> Given {
+    let heat = places.heat(process, trace, lot);
+    Given {
+        soaked_h: soaked_and_drained_h(process, trace, places, lot),
+        boiled_min: boiled_min(trace, centre, 0.0),
+        heated_min: heat.fried_min + heat.baked_min + heat.wet_min,
+    }
+}
+
 /// Whether a cook asks if it is tender: meat, pulses, grain, and whatever the page says to cook until it is.
 fn tenderness_is_of_use(process: &Process, lot: usize) -> bool {
-    let kind = process.lots.get(lot).map(|lot| lot.kind);
+    let Some(entry) = process.lots.get(lot) else {
+        return false;
+    };
+    // Nobody asks it of bones for stock.
+    if entry.inedible > entry.mass * 0.5 {
+        return false;
+    }
+    let kind = Some(entry.kind);
     let by_kind = matches!(
         kind,
         Some(Kind::Meat | Kind::Poultry | Kind::Pulse | Kind::Grain | Kind::Pasta)
@@ -166,12 +196,22 @@ fn row(process: &Process, central: &Outcome, others: &[Outcome]) -> Doneness {
             Known::RuleOfThumb,
         )
     });
+    let verdict = verdict(central, others);
+    let of = |tender: &Figure| Tenderness::of(tender.value);
+    let ends = |tender: &Figure| {
+        tender
+            .spread
+            .map(|(low, high)| (Tenderness::of(low), Tenderness::of(high)))
+    };
     Doneness {
+        finding: finding(central, verdict),
+        tenderness: tender.as_ref().map(of),
+        tenderness_range: tender.as_ref().and_then(ends),
         lot: central.lot,
         name,
         hazard: central.hazard,
         centre,
-        verdict: verdict(central, others),
+        verdict,
         rule,
         source,
         tender,
@@ -194,6 +234,48 @@ fn verdict(central: &Outcome, others: &[Outcome]) -> Verdict {
         met as f64 >= CAUTIOUS * others.len() as f64
     };
     if cautious { Verdict::Meets } else { Verdict::Near }
+}
+
+/// A verdict in words that say what to do; nothing where no rule applies.
+fn finding(central: &Outcome, verdict: Verdict) -> String {
+    let minutes = central.given.heated_min;
+    match (verdict, central.hazard) {
+        (Verdict::NoRule, _) => String::new(),
+        (Verdict::Meets, _) => "meets it, at the cautious end too".to_owned(),
+        (Verdict::Near, Some(Hazard::KidneyBean)) => format!("near: {}", for_beans(&central.given)),
+        (Verdict::Fails, Some(Hazard::KidneyBean)) => format!("does not meet it: {}", for_beans(&central.given)),
+        (Verdict::Near, _) => "near: measure it".to_owned(),
+        (Verdict::Fails, _) => "does not meet it".to_owned(),
+        (Verdict::Look, Some(Hazard::Bivalve)) if minutes > 0.0 => {
+            format!("count the minutes from when they open; with warming up the page has {minutes:.0}")
+        }
+        (Verdict::Look, _) => "go by the look".to_owned(),
+    }
+}
+
+/// What beans still need, and what the page has of it.
+fn for_beans(given: &Given) -> String {
+    let has = |amount: f64| match amount.round() {
+        nothing if nothing <= 0.0 => "none".to_owned(),
+        some => format!("{some:.0}"),
+    };
+    let mut wants = Vec::new();
+    if given.soaked_h < SOAK_H {
+        wants.push(format!(
+            "soak {SOAK_H:.0} hours and throw the water away; the page has {}",
+            has(given.soaked_h)
+        ));
+    }
+    if given.boiled_min < BOIL_MIN {
+        wants.push(format!(
+            "boil {BOIL_MIN:.0} minutes; the page has {}",
+            has(given.boiled_min)
+        ));
+    }
+    if wants.is_empty() {
+        wants.push(format!("boil a little longer than {BOIL_MIN:.0} minutes"));
+    }
+    wants.join("; ")
 }
 
 /// The rule of a hazard in words, and where it is from.
@@ -378,6 +460,7 @@ mod tests {
             safe,
             safe_colder: false,
             nearly: false,
+            given: Given::default(),
         }
     }
 
@@ -415,6 +498,30 @@ mod tests {
         assert!(tenderness_is_of_use(&process, 0));
         assert!(tenderness_is_of_use(&process, 1));
         assert!(!tenderness_is_of_use(&process, 2));
+    }
+
+    /// White beans soaked overnight and boiled for ten minutes, mussels four minutes on the heat: no thermometer helps.
+    #[test]
+    fn a_rule_of_minutes_is_answered_in_minutes() {
+        let mut beans = outcome(Hazard::KidneyBean, false);
+        beans.given = Given {
+            soaked_h: 10.0,
+            boiled_min: 10.2,
+            heated_min: 70.0,
+        };
+        assert_eq!(finding(&beans, Verdict::Near), "near: boil 30 minutes; the page has 10");
+        beans.given = Given::default();
+        assert_eq!(
+            finding(&beans, Verdict::Fails),
+            "does not meet it: soak 5 hours and throw the water away; the page has none; boil 30 minutes; the page has none"
+        );
+        let mut mussels = outcome(Hazard::Bivalve, false);
+        mussels.given.heated_min = 4.0;
+        assert_eq!(
+            finding(&mussels, Verdict::Look),
+            "count the minutes from when they open; with warming up the page has 4"
+        );
+        assert_eq!(finding(&outcome(Hazard::Fish, true), Verdict::Near), "near: measure it");
     }
 
     /// FDA Bad Bug Book: soak 5 h, throw the water away, boil 30 min. Raw beans into a slow pot do not pass.
