@@ -12,7 +12,7 @@ use std::time::Instant;
 use anyhow::{Result, bail};
 
 use crate::machine::{CLIPPY, RUSTFMT, Tool};
-use crate::{run, tidy, tree};
+use crate::{run, screen, tidy, tree};
 use summary::{Outcome, Summary};
 
 /// Runs the check. `--install` allows installing what the machine lacks.
@@ -37,6 +37,7 @@ pub(crate) fn run(arguments: &[String]) -> Result<()> {
     step(&mut summary, "examples in the documentation", || {
         testing::examples(&root)
     });
+    step(&mut summary, "what README.md shows", screens);
     summary.not_run.extend(testing::noted_as_not_run(&root));
     let ci = std::env::var("CI").is_ok_and(|value| value == "true");
     print!("\n{}", summary.text(ci));
@@ -91,6 +92,14 @@ fn documentation(root: &Path) -> Result<Outcome> {
         .args(["doc", "--quiet", "--workspace", "--no-deps"])
         .env("RUSTDOCFLAGS", "-D warnings");
     Ok(Outcome::of(run::passes(command)?, "see above"))
+}
+
+fn screens() -> Result<Outcome> {
+    let stale = screen::stale()?;
+    if let Some(says) = &stale {
+        println!("{says}");
+    }
+    Ok(Outcome::of(stale.is_none(), "run 'cargo xtask screen'"))
 }
 
 fn found(faults: usize) -> Outcome {
