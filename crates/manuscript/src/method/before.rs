@@ -38,6 +38,9 @@ impl Builder<'_> {
             }
             said.repeat = said.repeat.take().or(ahead.repeat.clone());
         }
+        // 'Ten minutes before they are done squeeze in the lemon'.
+        let back = ahead.times.iter().filter(|timed| timed.minutes.from_end);
+        said.times.extend(back.cloned());
         said.heat = said.heat.or(ahead.heat);
         let off = (from..to).any(|at| word(at) == "off" && matches!(word(at + 1), "heat" | "the"));
         if off && said.heat.is_none() {

@@ -31,6 +31,8 @@ pub(super) struct Builder<'a> {
     pub(super) heat: Option<HeatWord>,
     /// The lid as it was put in this sentence.
     lid: Option<Cover>,
+    /// The heat has been turned off, or the vessel taken from it.
+    pub(super) off: bool,
     /// The work goes on in the oven.
     pub(super) baking: bool,
     pub(super) meanwhile: bool,
@@ -62,6 +64,7 @@ impl<'a> Builder<'a> {
             block: Vec::new(),
             heat: None,
             lid: None,
+            off: false,
             baking: false,
             meanwhile: false,
             optional: false,
@@ -343,7 +346,7 @@ impl<'a> Builder<'a> {
             names: self.names,
             scene: &self.scene,
             vessel,
-            oven: self.baking,
+            oven: self.baking && told.clause.lead != Lead::Done,
             covered: lid_on(&told.said) || matches!(self.lid, Some(Cover::On | Cover::Ajar)),
             inner: false,
             pending: self.heat.is_some(),
@@ -443,10 +446,20 @@ impl<'a> Builder<'a> {
                     .iter()
                     .any(|(role, vessel)| vessel.kind == VesselKind::Oven && *role != Role::From);
                 self.baking |= oven;
+                self.take_in_hand(&told);
                 if matches!(told.clause.verb, "make" | "prepare") {
                     self.turn_to_section(tokens, told.clause);
                 }
             }
+        }
+    }
+
+    /// 'Take two pounds of shin and …', 'get a fowl': the words that follow are about it.
+    fn take_in_hand(&mut self, told: &Told) {
+        let object = |(role, food): &&(Role, FoodRef)| *role == Role::Object && self.is_fresh(&food.target);
+        let foods: Vec<FoodRef> = told.foods.iter().filter(object).map(|(_, food)| food.clone()).collect();
+        if matches!(told.clause.verb, "take" | "get" | "buy" | "choose" | "prepare") && !foods.is_empty() {
+            self.scene.focus = Focus::Hand(foods);
         }
     }
 

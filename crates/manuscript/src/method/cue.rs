@@ -15,6 +15,12 @@ impl Reader<'_> {
             "just" | "or" if matches!(self.word(from + 1), "until" | "till" | "til") => from + 2,
             "overnight" => return self.cue_at(from, from + 1),
             "over" if self.word(from + 1) == "night" => return self.cue_at(from, from + 2),
+            "for" => {
+                let (_, next) = crate::number::number(tokens, from + 1)?;
+                return self
+                    .cue_at(from + 1, next + 1)
+                    .filter(|_| self.word(next).starts_with("whistle"));
+            }
             "to" => return self.cue_to(tokens, from + 1),
             "by" => {
                 let (_, next) = crate::number::number(tokens, from + 1)?;

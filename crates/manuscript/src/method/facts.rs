@@ -44,7 +44,8 @@ impl Facts<'_> {
 
     fn atom(&self, atom: &str) -> bool {
         let Some(name) = atom.strip_prefix('@') else {
-            return self.said.says(atom);
+            // A Dutch oven is a pot.
+            return self.said.says(atom) && !(atom == "oven" && self.said.says("dutch"));
         };
         let objects = || {
             self.foods
@@ -73,6 +74,7 @@ impl Facts<'_> {
             "heatobject" => self.said.heat_object,
             "inner" => self.inner,
             "pending" => self.pending,
+            "starch" => self.names_starch(),
             "herb" => self.names_herb(),
             "together" => self.said.says("together") || self.said.says("dough"),
             "apart" => self.said.says("from") || self.said.says("off"),
@@ -116,6 +118,27 @@ impl Facts<'_> {
             Target::Ingredient { index, item } => self.names.get((*index, *item)).is_some_and(|name| name.has(word)),
             Target::Unlisted(name) => super::foods::plain(name).iter().any(|own| own == word),
             _ => false,
+        })
+    }
+
+    /// Noodles, pasta, rice, grains and pulses, which are cooked in water.
+    fn names_starch(&self) -> bool {
+        const KINDS: [&str; 5] = ["noodle", "pasta", "rice", "grain", "pulse"];
+        let starch = |word: &str| {
+            KINDS
+                .iter()
+                .any(|kind| super::words::in_group(word, kind) || word == *kind)
+        };
+        self.foods.iter().any(|(role, food)| {
+            *role == Role::Object
+                && match &food.target {
+                    Target::Ingredient { index, item } => self
+                        .names
+                        .get((*index, *item))
+                        .is_some_and(|name| name.words().last().is_some_and(|word| starch(word))),
+                    Target::Unlisted(name) => super::foods::plain(name).last().is_some_and(|word| starch(word)),
+                    _ => false,
+                }
         })
     }
 

@@ -178,7 +178,10 @@ impl Names {
 
     /// 'the noodles' for rice vermicelli, 'the nuts' for hazelnuts: the foods of the list that are of the kind.
     fn of_kind(&self, words: &[String], sought: &Sought) -> Vec<Place> {
-        let Some((head, before)) = words.split_last().filter(|(head, _)| super::words::is_kind(head)) else {
+        let Some((head, before)) = words
+            .split_last()
+            .filter(|(head, _)| super::words::is_kind(head) && !is(head, "made") && !is(head, "pot"))
+        else {
             return Vec::new();
         };
         let members = self.members(head, sought);
@@ -314,8 +317,12 @@ impl Name {
         let head = words.last()?;
         let holds = |word: &String| self.words.contains(word);
         let derived = in_group(&self.head, "derived");
+        // 'the fat' is not that of 'fat salt pork'.
+        let describes = class(head).is(Class::SIZE) && *head != self.head && words.len() == 1;
         let base = if *head == self.head {
             10.0
+        } else if describes {
+            return None;
         } else if holds(head) && !derived {
             5.0
         } else if self.called_by_a_piece(words) {

@@ -33,11 +33,10 @@ pub(super) fn head(
     if special.is_some() {
         return special;
     }
-    // 'stir fry' in two words.
-    let pair = token.is("stir") && at(tokens, index + 1) == "fry";
-    let (verb, form) = words::verb(if pair { "stir-fry" } else { &token.lower })?;
+    let pair = in_two_words(tokens, index, sentence.1);
+    let (verb, form) = pair.or_else(|| words::verb(&token.lower))?;
     let entry = words::entry(verb)?;
-    let length = 1 + usize::from(pair);
+    let length = 1 + usize::from(pair.is_some());
     let edge = edge(tokens, sentence.0, index);
     let found = |lead, from: usize, at: usize, object: (usize, usize)| {
         Some(Clause {
@@ -118,6 +117,23 @@ pub(super) fn head(
     }
 }
 
+/// 'stir fry', 'pressure cook', 'dry roast': the word before says how.
+fn in_two_words(tokens: &[Token], index: usize, end: usize) -> Option<(&'static str, Inflection)> {
+    const HOW: &str = "stir pressure slow deep shallow dry pan flash blast hard soft spit oven hand par";
+    let second = tokens
+        .get(index + 1)
+        .filter(|_| index + 1 < end && tokens[index].is_one_of(HOW))?;
+    let whole = words::verb(&format!("{}-{}", at(tokens, index), second.lower)).filter(|(base, _)| base.contains('-'));
+    let base = |found: &(&'static str, Inflection)| {
+        let last = words::entry(found.0).and_then(|entry| entry.rows.last());
+        let heats = last.is_some_and(|row| {
+            matches!(row.meaning, words::Meaning::Do(verb) if super::takes::cooks(verb) || matches!(verb, crate::Verb::Chill | crate::Verb::Freeze | crate::Verb::Puree))
+        });
+        found.1 == Inflection::Base && heats
+    };
+    whole.or_else(|| words::verb(&second.lower)).filter(base)
+}
+
 /// 'When the broth boils tip in the rice': an order right after a side clause, without a comma.
 fn after_side(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Going) -> bool {
     let before = index
@@ -130,7 +146,9 @@ fn after_side(tokens: &[Token], sentence: (usize, usize), index: usize, going: &
             .iter()
             .any(|class| is(before, class));
     let next = |ahead: usize| tokens.get(index + ahead).filter(|_| index + ahead < sentence.1);
-    let object = |ahead: usize| next(ahead).is_some_and(super::nouns::is_determiner);
+    let object = |ahead: usize| {
+        next(ahead).is_some_and(|t| super::nouns::is_determiner(t) || matches!(t.lower.as_str(), "it" | "them"))
+    };
     let particle = next(1).is_some_and(|t| t.is_any(&["in", "on", "over", "off", "out", "up", "into"]));
     let marks = words::entry(at(tokens, index))
         .map(|entry| entry.marks)
@@ -226,19 +244,37 @@ fn is_order(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Go
         return false;
     }
     if marks.food {
-        let vessel = super::vessels::vessel(tokens, index + 1, sentence.1.min(index + 6)).is_some();
+        let surface = |ahead: usize| {
+            tokens
+                .get(index + ahead)
+                .is_some_and(|t| is(&t.lower, "plain") || t.is("surface"))
+        };
+        let vessel = super::vessels::vessel(tokens, index + 1, sentence.1.min(index + 6)).is_some()
+            || surface(1)
+            || (next.is_some_and(Token::is_word) && surface(2));
         let time = super::phrases::minutes(tokens, index + 1).is_some();
         return (object || vessel) && !time;
     }
     if class(word).is(Class::FOOD) && marks.noun && edge == Edge::Joined && !first {
         // 'drain, reserve the liquor, and chop'.
-        let last = next.is_none_or(|t| matches!(t.sign(), Some('.' | ';')));
-        let listed = index >= sentence.0 + 2 && at(tokens, index - 2) == "," && is(at(tokens, index - 1), "joiner");
+        let ends = |at: usize| {
+            tokens
+                .get(at)
+                .filter(|_| at < sentence.1)
+                .is_none_or(|t| t.sign().is_some())
+        };
+        let fine =
+            next.is_some_and(|t| class(&t.lower).is(Class::MANNER | Class::SIZE) || t.is_any(&["fine", "small"]));
+        let last = ends(index + 1) || (fine && ends(index + 2));
+        let listed = index >= sentence.0 + 2
+            && is(at(tokens, index - 1), "joiner")
+            && (at(tokens, index - 2) == "," || in_place(tokens, sentence.0, index - 1));
         return object
             || (last && listed)
             || next.is_some_and(|t| {
-                t.is_any(&["out", "off", "up", "into", "in", "over", "for", "with", "until", "till"])
-                    || t.number().is_some()
+                t.is_any(&[
+                    "out", "off", "up", "into", "in", "on", "onto", "over", "for", "with", "until", "till",
+                ]) || t.number().is_some()
             });
     }
     if marks.describes && edge == Edge::Joined && !object {
@@ -253,6 +289,13 @@ fn is_order(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Go
                 }));
     }
     true
+}
+
+/// 'plunge into cold water and …': what stands before 'and' is the place, so that a verb follows and no second food.
+fn in_place(tokens: &[Token], start: usize, joiner: usize) -> bool {
+    let near = (start..joiner).rev().take(4);
+    near.take_while(|i| tokens[*i].is_word())
+        .any(|i| matches!(at(tokens, i), "into" | "in" | "under" | "through" | "onto"))
 }
 
 /// Whether the word is a form of a verb of cutting: 'the leek, chopped'.
@@ -449,7 +492,7 @@ fn makes(tokens: &[Token], sentence: (usize, usize), index: usize) -> Option<Cla
     if at(tokens, index) != "make" || edge(tokens, sentence.0, index).is_none() {
         return None;
     }
-    let of = (index + 2..sentence.1.min(index + 6)).find(|i| at(tokens, *i) == "of" || at(tokens, *i) == "from")?;
+    let of = (index + 2..sentence.1.min(index + 6)).find(|i| matches!(at(tokens, *i), "of" | "from" | "with"))?;
     let named =
         is(at(tokens, index + 1), "article") && of > index + 2 && tokens.get(index + 2..of)?.iter().all(Token::is_word);
     let foods = tokens
@@ -545,9 +588,12 @@ fn goes_in(tokens: &[Token], sentence: (usize, usize), index: usize, last: Optio
     }
     // 'Stock, milk, bay in': all that stands before it, when it is foods from the start.
     let listed = tokens.get(sentence.0..from).is_some_and(|ahead| {
-        ahead
-            .iter()
-            .all(|t| t.sign() == Some(',') || food_word(&t.lower) || is(&t.lower, "joiner") || is(&t.lower, "article"))
+        ahead.iter().all(|t| {
+            matches!(t.sign(), Some(',' | '+' | '&'))
+                || food_word(&t.lower)
+                || is(&t.lower, "joiner")
+                || is(&t.lower, "article")
+        })
     });
     if last.is_none() && listed {
         from = sentence.0;

@@ -35,7 +35,7 @@ impl Builder<'_> {
         self.scene.turn_to_stove();
         operation.into = self.inferred();
         self.heat = None;
-        self.baking = false;
+        (self.baking, self.off) = (false, true);
         self.operations.push(operation);
     }
 

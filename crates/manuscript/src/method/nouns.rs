@@ -82,6 +82,10 @@ pub(super) fn mention(tokens: &[Token], from: usize, to: usize) -> Option<(Menti
     {
         return None;
     }
+    // 'warm it all through': everything there is.
+    if first.is("it") && at(tokens, from + 1) == "all" && from + 1 < to {
+        return mention(tokens, from + 1, to);
+    }
     if is(&first.lower, "pronoun") && !follows_noun(tokens, from, to) {
         return Some((pronoun(tokens, from, Share::Whole), from + 1));
     }
@@ -163,7 +167,8 @@ fn noun_words(tokens: &[Token], from: usize, to: usize) -> (Vec<String>, usize) 
             words.push(token.lower.to_string());
         }
         index += 1;
-        if is(&token.lower, "all") && !matches!(at(tokens, index), "ingredients") {
+        // 'everything else', 'all else' are one name.
+        if is(&token.lower, "all") && !matches!(at(tokens, index), "ingredients" | "else") {
             break;
         }
     }
@@ -415,7 +420,7 @@ fn skip_stop(tokens: &[Token], from: usize, to: usize) -> usize {
 pub(super) fn is_determiner(token: &Token) -> bool {
     is_article(token)
         || is(&token.lower, "article")
-        || token.number().is_some()
+        || number(std::slice::from_ref(token), 0).is_some()
         || token.is_any(&["remaining", "half", "some", "another", "all", "both", "plenty"])
 }
 

@@ -17,6 +17,7 @@ impl Builder<'_> {
         if how {
             return;
         }
+        self.off &= !takes::cooks(verb);
         let before = self.scene.working;
         let place = self.go_to_vessel(verb, told, &foods);
         let timed = told.said.times.iter().any(|timed| !timed.minutes.from_end);
@@ -143,6 +144,7 @@ impl Builder<'_> {
             half: false,
         };
         let verb = match self.facts(&inner, |facts| facts.meaning("cook")) {
+            _ if self.off => Verb::Rest,
             Some(Meaning::Do(verb)) => verb,
             _ => Verb::Simmer,
         };

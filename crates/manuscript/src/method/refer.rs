@@ -157,7 +157,10 @@ impl Referrer<'_> {
             }
             _ => open,
         };
-        let list_meant = rest || optional || mention.words.iter().any(|word| word == "ingredients");
+        // What is in the vessel already cannot be added to it.
+        let there = self.goes_to.is_some() && self.goes_to == scene.working;
+        let adds = matches!(self.verb, "add" | "throw" | "chuck" | "tip") && (!self.moved || there);
+        let list_meant = adds || rest || optional || mention.words.iter().any(|word| word == "ingredients");
         if open.is_empty() || (begun && !list_meant) {
             return vec![self.food(mention, Target::Pot)];
         }
@@ -186,13 +189,10 @@ impl Referrer<'_> {
             Focus::Hand(foods) | Focus::TakenOut(foods) => foods.clone(),
             Focus::Pot => scene.solids(self.names),
         };
-        let parted = held
-            .iter()
-            .rev()
-            .find(|food| !matches!(food.share, Share::Whole))
-            .or(held.last());
-        match parted {
-            Some(food) if mention.share == Share::Rest || matches!(food.share, Share::Fraction(_)) => {
+        let parted = held.iter().rev().find(|food| !matches!(food.share, Share::Whole));
+        match parted.or(held.last()) {
+            // Of what went in whole there is no rest: that of the list is meant.
+            Some(food) if parted.is_some() || matches!(mention.share, Share::Fraction(_)) => {
                 vec![self.food(mention, food.target.clone())]
             }
             _ if mention.share == Share::Rest => self.everything(mention, scene),

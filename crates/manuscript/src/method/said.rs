@@ -205,6 +205,14 @@ impl Reader<'_> {
             });
             return moved(at, next);
         }
+        if let Some(Found { value, next }) = self.shorthand(tokens, from) {
+            said.times.push(Timed {
+                minutes: value,
+                apart: at.apart,
+                then: false,
+            });
+            return moved(at, next);
+        }
         if let Some(Found { value, next }) = phrases::temperature(tokens, from) {
             // A second temperature says the first again, in another scale or for a fan; one in a cue is the food's own.
             said.temperature.get_or_insert(value);
@@ -233,6 +241,33 @@ impl Reader<'_> {
         Taken::No
     }
 
+    /// 'simmer 10': a bare number right behind a verb of cooking counts minutes.
+    fn shorthand(&self, tokens: &[Token], from: usize) -> Option<Found<Minutes>> {
+        let before = from.checked_sub(1)?;
+        let base = words::verb(self.word(before))
+            .filter(|(_, form)| *form == Inflection::Base)?
+            .0;
+        let row = words::entry(base)?.rows.last()?;
+        let cooks =
+            matches!(row.meaning, words::Meaning::Do(verb) if super::takes::cooks(verb) || verb == crate::Verb::Rest);
+        let counted = crate::number::amount(tokens, from).filter(|counted| cooks && !counted.article)?;
+        let ends = self
+            .tokens
+            .get(counted.next)
+            .is_none_or(|t| t.sign().is_some() || t.is("then"));
+        let span = phrases::span(tokens, from, counted.next);
+        let value = Minutes {
+            low: counted.amount.low.to_f64(),
+            high: counted.amount.high.to_f64(),
+            span,
+            from_end: false,
+        };
+        (ends && value.low >= 1.0).then_some(Found {
+            value,
+            next: counted.next,
+        })
+    }
+
     fn sign(&self, at: &mut At, to: usize) -> Taken {
         let Some(sign) = self.tokens.get(at.index).and_then(Token::sign) else {
             return Taken::No;
@@ -242,6 +277,7 @@ impl Reader<'_> {
         if dash && (at.brackets || self.remark_follows(at.index, to)) {
             at.brackets = !at.brackets;
         }
+        at.brackets |= sign == ':' && self.remark_follows(at.index, to);
         match sign {
             '(' => at.brackets = true,
             ')' => at.brackets = false,
@@ -346,7 +382,7 @@ impl Reader<'_> {
             "in" | "inside" | "among" | "through" | "thru" => Role::In,
             "to" if self.is_purpose(at.index + 1) => Role::Aside,
             "to" | "into" | "onto" | "on" => Role::To,
-            "over" | "across" | "around" | "round" | "under" => Role::Over,
+            "over" | "upon" | "across" | "around" | "round" | "under" => Role::Over,
             "from" | "off" => Role::From,
             // 'smoked ham, cut small': the preparation of what was named.
             "cut" if at.apart => Role::Aside,
@@ -409,7 +445,10 @@ impl Reader<'_> {
             return moved(at, next + 1);
         }
         // 'add to the meat remaining fat': the place is named, what follows is what goes there.
-        if at.filled && at.role == Role::To {
+        let before = at.index.checked_sub(1).map_or("", |before| self.word(before));
+        let over_food = said.foods.last().is_some_and(|(role, _)| *role == Role::Over);
+        let next_to = !is(before, "joiner") && before != "," && at.filled && !at.apart;
+        if at.filled && at.role == Role::To || at.role == Role::Over && next_to && over_food && self.puts {
             at.role = Role::Object;
         }
         at.filled = true;

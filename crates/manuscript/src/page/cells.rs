@@ -48,7 +48,7 @@ pub(crate) fn split(text: &str, rows: Vec<Row>) -> Vec<Seen> {
             Vec::new()
         };
         let whole = see(text, row.clone());
-        if stand_alone(&seen, &whole) {
+        if stand_alone(text, &seen, &whole) {
             found.extend(seen);
         } else {
             found.push(whole);
@@ -58,14 +58,16 @@ pub(crate) fn split(text: &str, rows: Vec<Row>) -> Vec<Seen> {
 }
 
 /// Whether every column is an ingredient, or one of them is a yield, or what is done stands beside what is needed.
-fn stand_alone(seen: &[Seen], whole: &Seen) -> bool {
+fn stand_alone(text: &str, seen: &[Seen], whole: &Seen) -> bool {
     let Some((last, rest)) = seen.split_last() else {
         return false;
     };
     let listed = rest.iter().all(|cell| cell.strong);
     let states = last.head.as_ref().is_some_and(|head| head.yields.is_some());
     let titled = !rest.iter().any(|cell| cell.strong) && states && whole.head.is_none();
-    listed && (last.strong || last.prose) || titled
+    // 'Beef stock, 1 litre   Salt'.
+    let bare = || !rest.is_empty() && super::judge::is_bare_food(text, &last.row);
+    listed && (last.strong || last.prose || bare()) || titled
 }
 
 /// The columns of a row: what stands between tabs, bars and runs of three or more spaces.

@@ -39,6 +39,8 @@ struct Typed {
     /// Characters, mark and indent included.
     width: usize,
     first_word: usize,
+    /// Columns stand in it.
+    table: bool,
 }
 
 /// The rows of a page; blank lines and rules give none.
@@ -95,6 +97,7 @@ fn typed(text: &str, span: Span) -> Option<Typed> {
         indent,
         width: line.trim_end().chars().count(),
         first_word,
+        table: content.of(text).contains("   ") || content.of(text).contains('\t'),
     })
 }
 
@@ -163,8 +166,32 @@ fn numbered(body: &str) -> Option<usize> {
         let signs = after.len() - after.trim_start_matches(['.', ':', ')', ' ', '-', '–']).len();
         return Some(skip + figures + signs);
     }
+    // '1 Heat the oil', '12 Remove from the heat': a number before an order.
+    let after_word = after.trim_start();
+    let bare = sign == Some(' ') && after_word.starts_with(char::is_uppercase) && orders(after_word);
+    if bare && !worded {
+        return Some(skip + figures);
+    }
     let closed = matches!(sign, Some('.' | ')' | ':')) && after[1..].starts_with(char::is_whitespace) && !worded;
     closed.then_some(skip + figures + 1)
+}
+
+/// Whether a row behind a bare number tells what to do: it opens with a verb that names no food and goes on.
+fn orders(body: &str) -> bool {
+    let start = body.get(..floor(body, 120)).unwrap_or(body);
+    let words = tokens(start, Span::new(0, start.len()));
+    let Some(first) = words.first().filter(|t| verb(&t.lower)) else {
+        return false;
+    };
+    let plain =
+        !first
+            .class
+            .is(Class::FOOD | Class::STATE | Class::SHAPE | Class::KIND | Class::TEMPERATURE | Class::PREPARED);
+    let sentence = body.trim_end().ends_with('.') && words.len() > 4;
+    let timed = words
+        .iter()
+        .any(|t| t.is_one_of("min mins minutes hour hours hr hrs sec secs"));
+    begins_with_verb(&words) && (plain && words.len() > 3 || sentence || timed)
 }
 
 /// Joins the wrapped lines of a run and empties it.
@@ -227,7 +254,7 @@ fn begins_alone(text: &str, line: &Typed) -> bool {
 /// Whether the next line's first word had no room on the line above. Longer lines than 100 were not broken by hand,
 /// and a hand leaves some room at the end.
 fn fills(before: &Typed, line: &Typed, width: usize) -> bool {
-    (40..=100).contains(&width) && before.width + 1 + line.first_word + 8 > width
+    (40..=100).contains(&width) && !(before.table || line.table) && before.width + 1 + line.first_word + 8 > width
 }
 
 /// Whether a line names a food of its own rather than going on about the one above.

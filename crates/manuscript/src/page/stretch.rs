@@ -265,9 +265,14 @@ fn noun_phrase(line: &Line, from: usize) -> Option<usize> {
         if crate::number::number(tokens, at).is_some() {
             break;
         }
+        let part = token.is("of") && at > from && tokens[at - 1].class.is(Class::PART);
+        let of_food = part
+            && tokens
+                .get(at + 1)
+                .is_some_and(|t| t.class.is(Class::FOOD | Class::KIND | Class::STATE));
         if of.is(Class::FOOD) {
             end = Some(at + 1);
-        } else if end.is_some() {
+        } else if end.is_some() && !of_food {
             break;
         } else {
             let describes = Class::KIND
@@ -283,8 +288,6 @@ fn noun_phrase(line: &Line, from: usize) -> Option<usize> {
                 | Class::PART;
             let soon = tokens.get(at + 1).is_some_and(|t| t.class.is(Class::FOOD));
             let verb = crate::lexicon::verb(&token.lower) && !of.is(describes);
-            // 'shoulder of pork', 'fillets of sole'.
-            let part = token.is("of") && at > from && tokens[at - 1].class.is(Class::PART);
             if !part && (!(of.is(describes) || soon && nounlike(token)) || small(token) || verb) {
                 return None;
             }
@@ -332,7 +335,15 @@ fn told(line: &Line, end: usize) -> usize {
                 .get(end + comma + 1)
                 .is_some_and(|t| t.is_any(&["liked", "desired", "you", "available"]))
             || first.is("optional");
-        if !(work || both && comma == 1 || liked) {
+        // 'in small dice', 'in chunks'.
+        let shape = first.is("in")
+            && tokens[end + comma..]
+                .iter()
+                .skip(1)
+                .take(3)
+                .take_while(|t| t.class.is(Class::SIZE | Class::SHAPE | Class::STATE | Class::KIND))
+                .any(|t| t.class.is(Class::SHAPE));
+        if !(work || both && comma == 1 || liked || shape) {
             return end;
         }
         // A bare base form such as 'cut' after a comma is the next thing to do.
@@ -342,7 +353,7 @@ fn told(line: &Line, end: usize) -> usize {
         let stop = (end + comma..tokens.len()).find(|i| {
             let t = &tokens[*i];
             matches!(t.sign(), Some(',' | ';' | '.' | ':' | '–' | '—' | '!'))
-                || t.is_any(&["and", "with"]) && *i > end + comma
+                || t.is_any(&["and", "with"]) && *i > end + comma && !(t.is("and") && works_on(tokens, i + 1))
                 || t.is_any(&["into", "in"]) && tokens.get(i + 1).is_some_and(|t| t.is_any(&["the", "a"]))
         });
         let next = stop.unwrap_or(tokens.len());
@@ -351,6 +362,16 @@ fn told(line: &Line, end: usize) -> usize {
         }
         end = next;
     }
+}
+
+/// 'washed and sliced': more work on the same food, and no new order.
+fn works_on(tokens: &[Token], at: usize) -> bool {
+    let manner = usize::from(tokens.get(at).is_some_and(|t| t.class.is(Class::MANNER)));
+    let work = tokens.get(at + manner);
+    let order = tokens
+        .get(at + manner + 1)
+        .is_some_and(|t| t.is_any(&["the", "it", "them", "a", "an", "your", "all"]));
+    work.is_some_and(|t| t.class.is(Class::PREPARED) && !t.class.is(Class::FOOD)) && !order
 }
 
 /// 'gravy or stock': the index after what may take its place.
