@@ -59,16 +59,19 @@ impl House {
     /// Opens a book: reads all its pages and finds which dish uses which.
     #[must_use]
     pub fn open(book: Book) -> House {
-        let larder = if book.foods.is_empty() {
-            Cow::Borrowed(Larder::built_in())
-        } else {
-            Cow::Owned(book.foods.larder())
+        let larder = || {
+            if book.foods.is_empty() {
+                Cow::Borrowed(Larder::built_in())
+            } else {
+                Cow::Owned(book.foods.larder())
+            }
         };
+        let pages = || side_by_side(&book.dishes, |dish| read(&dish.text));
+        let (recipes, larder) = both(pages, larder);
         let settings = &book.settings;
         let (prices, mut notes) = prices::placed(&book.prices, &settings.currency, &larder, settings.measures);
         let of_dish = |dish: &potwright_book::Dish| dish.note.as_ref().map(|note| format!("{}: {note}", dish.file));
         notes.extend(book.dishes.iter().filter_map(of_dish));
-        let recipes = side_by_side(&book.dishes, |dish| read(&dish.text));
         House {
             uses: order::uses(&recipes),
             shared: shared(&book, &prices),

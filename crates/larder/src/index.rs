@@ -46,6 +46,8 @@ pub(crate) struct Index {
     pub(crate) foods: Vec<(State, crate::Kind)>,
     /// Names, as words, that foods put first have taken, while the index is made.
     taken: QuickSet<Vec<u32>>,
+    /// The numbers of words as they stand in names, while the index is made: few words make many names.
+    met: QuickMap<String, u32>,
 }
 
 /// A word of the query, as the index knows it.
@@ -109,6 +111,7 @@ impl Index {
             index.bear_all(number, food);
         }
         index.taken = QuickSet::default();
+        index.met = QuickMap::default();
         index
     }
 
@@ -132,12 +135,21 @@ impl Index {
         let bare = name.trim_start_matches(['?', '=']);
         let surface = name.starts_with('=').then(|| fold(bare));
         let mut numbers: Vec<u32> = Vec::new();
-        for token in self.words.tokens(bare) {
-            let number = self.number(token);
+        let (words, met) = (std::mem::take(&mut self.words), &mut std::mem::take(&mut self.met));
+        words.surfaces(bare, |surface| {
+            let number = match met.get(surface) {
+                Some(number) => *number,
+                None => {
+                    let number = self.number(words.token(surface));
+                    met.insert(surface.to_owned(), number);
+                    number
+                }
+            };
             if !numbers.contains(&number) {
                 numbers.push(number);
             }
-        }
+        });
+        (self.words, self.met) = (words, std::mem::take(met));
         let own = self.names.iter().rev().take_while(|other| other.food == food);
         let same = |other: &Name| {
             other.words == numbers && other.surface == surface && other.shared == shared && other.market == market

@@ -88,22 +88,27 @@ impl Words {
 
     /// The words of a name, in order, stop words left out.
     pub(crate) fn tokens(&self, name: &str) -> Vec<Token> {
+        let mut tokens = Vec::new();
+        self.surfaces(name, |surface| tokens.push(self.token(surface)));
+        tokens
+    }
+
+    /// The words of a name as they stand there, folded, phrases as one word, stop words left out.
+    pub(crate) fn surfaces(&self, name: &str, mut take: impl FnMut(&str)) {
         let folded = fold(name);
         let parts: Vec<&str> = folded.split(' ').filter(|part| !part.is_empty()).collect();
-        let mut tokens = Vec::with_capacity(parts.len());
         let mut at = 0;
         while let Some(part) = parts.get(at) {
             if let Some((joined, length)) = self.phrase(&parts, at) {
-                tokens.push(self.token(joined));
+                take(joined);
                 at += length;
                 continue;
             }
             at += 1;
             if !self.stops.contains(*part) {
-                tokens.push(self.token(part));
+                take(part);
             }
         }
-        tokens
     }
 
     /// The longest phrase that begins at a word, and how many words it has.
@@ -118,7 +123,8 @@ impl Words {
         found.map(|(words, joined)| (joined.as_str(), words.len() + 1))
     }
 
-    fn token(&self, surface: &str) -> Token {
+    /// The token of a word as it stands in a name.
+    pub(crate) fn token(&self, surface: &str) -> Token {
         let known = self.same.get(surface).map_or(surface, String::as_str);
         let mut stem = singular(known);
         if let Some(same) = self.same.get(&stem) {
