@@ -229,7 +229,8 @@ impl Running {
             .iter()
             .filter(asked)
             .filter(|group| group.habits.softens.is_some());
-        softening.all(|group| group.tender * practice::RULE_OF_THUMB >= least)
+        let limp = |group: &Group| matches!(cue, Cue::Softened) && group.is_nearly_limp();
+        softening.all(|group| group.tender * practice::RULE_OF_THUMB >= least || limp(group))
     }
 
     fn look_again(&self, now_s: f64) -> Outcome {
@@ -295,10 +296,20 @@ impl Running {
     }
 }
 
+/// Share of the water that food sheds on sweating which is gone when a cook calls it limp.
+const LIMP: f64 = 0.6;
+
 impl Group {
     fn is_softened(&self) -> bool {
         let shed = self.raw_water_kg * self.habits.sheds;
-        (self.habits.softens.is_none() || self.tender >= practice::SOFTENED) && self.shed_kg >= 0.6 * shed
+        (self.habits.softens.is_none() || self.tender >= practice::SOFTENED) && self.shed_kg >= LIMP * shed
+    }
+
+    /// Cells whose membranes gave have let their water go and no longer hold a piece up: it is limp and glassy, which a
+    /// cook who sweats calls soft, long before its walls are tender.
+    fn is_nearly_limp(&self) -> bool {
+        let shed = self.raw_water_kg * self.habits.sheds;
+        shed > 0.0 && self.shed_kg * practice::RULE_OF_THUMB >= LIMP * shed
     }
 
     /// Centre at the safe temperature of its hazard (USDA FSIS safe minimum internal temperatures: 165, 160, 145 °F),

@@ -577,3 +577,24 @@ fn what_is_left_of_the_pepper_is_no_question() {
     assert_eq!(open.len(), 1, "{open:?}");
     assert!(open[0].text.contains("plain flour"), "{open:?}");
 }
+
+/// Chopped onions cooked gently in butter are soft in eight to twelve minutes and not in three (common practice, no
+/// source).
+#[test]
+fn ten_minutes_make_onions_soft_and_three_do_not() {
+    for (minutes, short) in [(12, false), (10, false), (3, true)] {
+        let text = format!(
+            "Soup\n\n3 onions, finely chopped\n2 tbsp butter\n1 litre water\n\nMelt the butter in a large pan. Add the onions \
+             and cook gently for {minutes} minutes until soft. Add the water and simmer for 20 minutes.\n"
+        );
+        let recipe = potwright_manuscript::read(&text);
+        let kitchen = Kitchen::default();
+        let process = resolve(&recipe, &text, Larder::built_in(), &[], &kitchen, Measures::Metric);
+        let trace = crate::cook(&process, &kitchen, &crate::Draw::central());
+        let noted = trace
+            .events
+            .iter()
+            .any(|event| event.what == crate::Happening::CueNotReached);
+        assert_eq!(noted, short, "{minutes} minutes: {:?}", trace.events);
+    }
+}
