@@ -10,6 +10,8 @@ pub(super) struct Known<'a> {
     pub(super) food: Option<&'a Food>,
     /// Whether it is measured as a liquid; none when that is not known.
     pub(super) liquid: Option<bool>,
+    /// Whether it is a drink that is sold by the bottle, whichever of the foods that bear its name is meant.
+    pub(super) drink: bool,
     /// The words of the cut: `finely chopped`.
     pub(super) cut: String,
     /// `small`, `medium`, `large` or empty.
@@ -37,7 +39,8 @@ impl<'a> Known<'a> {
         let best = found.best.and_then(|id| larder.get(id));
         // A name several foods may bear ('stock', 'cream') is a liquid when all of them are.
         let rivals = found.rivals.iter().filter_map(|(id, _)| larder.get(*id));
-        let kinds: Vec<bool> = best.into_iter().chain(rivals).map(is_liquid).collect();
+        let foods: Vec<&Food> = best.into_iter().chain(rivals).collect();
+        let kinds: Vec<bool> = foods.iter().copied().map(is_liquid).collect();
         let agreed = kinds
             .first()
             .copied()
@@ -46,6 +49,7 @@ impl<'a> Known<'a> {
         Known {
             food: best.filter(|_| found.sure && alone),
             liquid: if found.sure { best.map(is_liquid) } else { agreed },
+            drink: !foods.is_empty() && foods.iter().all(|food| is_drink(food.kind)),
             cut,
             size: match line.size {
                 Some(Size::Small) => "small",
@@ -95,6 +99,11 @@ fn is_liquid(food: &Food) -> bool {
         Kind::Stock | Kind::Milk => food.state != State::Dried && food.composition.water_g.is_none_or(|g| g > 30.0),
         _ => food.behaviour.disperses && food.composition.water_g.is_some_and(|g| g > POURED),
     }
+}
+
+/// Bottled by volume: its ounces are fluid ounces (common practice; a bottle of 12 ounces holds 355 ml).
+const fn is_drink(kind: Kind) -> bool {
+    matches!(kind, Kind::Wine | Kind::Beer | Kind::Spirit)
 }
 
 /// Kinds that US kitchens measure by cup and spoon where other kitchens weigh (common practice, no source); what is

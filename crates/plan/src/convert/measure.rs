@@ -104,6 +104,10 @@ impl Kitchens {
         if system == System::Kept {
             return self.counted(amount, Some(unit), Pieces::Cut);
         }
+        if system == System::Metric && unit == Unit::Ounce && written.known.drink {
+            let ml = Unit::FluidOunce.volume(self.ounces_of_drinks())?;
+            return self.metric.volume(ends(amount, ml)?);
+        }
         match unit.dimension() {
             Dimension::Piece => self.pieces(amount, unit, written.known, system),
             Dimension::Mass => {
@@ -118,6 +122,14 @@ impl Kitchens {
                 let ml = unit.volume(self.home)?;
                 self.poured(ends(amount, ml)?, unit, written.known, system)
             }
+        }
+    }
+
+    /// Whose fluid ounces a drink comes in: those of the US unless the page is an imperial one.
+    fn ounces_of_drinks(&self) -> Measures {
+        match self.home {
+            Measures::Imperial => Measures::Imperial,
+            _ => Measures::Us,
         }
     }
 
@@ -202,7 +214,9 @@ impl Kitchens {
     }
 
     fn poured(&self, ml: (f64, f64), unit: Unit, known: &Known<'_>, system: System) -> Option<Said> {
-        /// Up to here solids are spooned in a metric kitchen too: four tablespoons (common practice, no source).
+        /// Up to here what is written in spoons is spooned in a metric kitchen too: four tablespoons (common practice,
+        /// no source). What is written in cups is weighed, however little, so that a food is not poured in one line
+        /// and weighed in the next.
         const SPOONED_ML: f64 = 60.0;
         match system {
             System::Us => match known.density() {
@@ -215,7 +229,9 @@ impl Kitchens {
             System::Own if unit == Unit::Cup => self.cups.volume(ml),
             System::Own if is_spoon(unit) || self.home == Measures::Us => self.own.volume(ml),
             System::Own | System::Kept => self.ounces.volume(ml),
-            System::Metric if known.liquid == Some(true) || ml.1 <= SPOONED_ML => self.metric.volume(ml),
+            System::Metric if known.liquid == Some(true) || (is_spoon(unit) && ml.1 <= SPOONED_ML) => {
+                self.metric.volume(ml)
+            }
             System::Metric => match known.density() {
                 Some((density, guessed)) => {
                     let said = self.metric.mass((ml.0 * density, ml.1 * density))?;

@@ -50,8 +50,10 @@ impl Size {
                     },
                     None => refused("the numbers are beyond counting"),
                 },
-                _ if yields.is_some() => refused("its yield line does not count people; give a factor instead"),
-                _ => refused("it does not say for how many it is; give a factor instead"),
+                _ if yields.is_some() => {
+                    refused("its yield line does not count people; ask for so many times the page instead")
+                }
+                _ => refused("it does not say for how many it is; ask for so many times the page instead"),
             },
             BatchSize::Times(_) | BatchSize::ForServings(_) => refused("the size asked for is not more than nought"),
         }
@@ -173,7 +175,7 @@ mod tests {
         assert_eq!(of("Serves 4 to 6", 40).factor.to_string(), "8");
         let refused = of("Makes about 2 litres", 40);
         assert_eq!(refused.factor, Exact::ONE);
-        assert!(refused.label(MeasuresWanted::Metric).contains("give a factor"));
+        assert!(refused.label(MeasuresWanted::Metric).contains("so many times"));
         assert!(of("", 40).refused.is_some() && of("Serves 6", 0).refused.is_some());
         assert!(
             of("Serves 6", 40)

@@ -80,7 +80,15 @@ fn the_chowder_for_forty() {
 fn from_us_measures_to_metric_ones() {
     for (us, metric) in [
         ("1 cup all-purpose flour", "125 g all-purpose flour"),
+        // A quarter of 125 g is 31 g: not spooned in one line and weighed in the next.
+        ("1/4 cup all-purpose flour", "31 g all-purpose flour"),
+        ("2 tbsp all-purpose flour", "2 tbsp all-purpose flour"),
         ("2 cups water", "475 ml water"),
+        // 12 × 29.57 ml = 354.9 ml: a drink's ounces are fluid ounces (its weight would be 340 g), and a
+        // jug shows 350.
+        ("1 (12-oz) bottle beer", "1 (350 ml) bottle beer"),
+        ("12 oz dry white wine", "350 ml dry white wine"),
+        ("12 oz cheddar, grated", "340 g cheddar, grated"),
         ("1 quart water", "950 ml water"),
         ("½ cup butter, melted", "115 g butter, melted"),
         (
