@@ -60,8 +60,11 @@ pub(crate) enum Command {
         #[command(flatten)]
         page: Page,
         /// For how many; the page must say for how many it is
-        #[arg(long = "for", value_name = "NUMBER")]
+        #[arg(long = "for", value_name = "NUMBER", allow_hyphen_values = true)]
         people: Option<String>,
+        /// So many times the page: 3, 1/2, 2.5
+        #[arg(long, value_name = "FACTOR", conflicts_with = "people", allow_hyphen_values = true)]
+        times: Option<String>,
         /// Which measures the page is set in; as written when left out
         #[arg(long, value_name = "WHICH")]
         measures: Option<Measures>,

@@ -31,9 +31,13 @@ fn run(arguments: Arguments) -> anyhow::Result<()> {
         Some(Command::Convert {
             page,
             people,
+            times,
             measures,
             json,
-        }) => commands::convert::run(&page, people.as_deref(), measures, json),
+        }) => {
+            let size = commands::convert::size(people.as_deref(), times.as_deref())?;
+            commands::convert::run(&page, size, measures, json)
+        }
         Some(Command::Menu { title, book }) => commands::menu::run(title.as_deref(), book.as_deref()),
         Some(Command::Larder { work }) => commands::larder::run(&work),
         Some(Command::Completions { shell }) => commands::completions::run(shell),

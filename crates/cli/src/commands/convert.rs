@@ -2,21 +2,17 @@
 
 use anyhow::{Context, bail};
 use potwright_measure::Exact;
-use potwright_plan::{BatchSize, MeasuresWanted, Request, convert};
+use potwright_plan::{BatchSize, MeasuresWanted, Request, WarningKind, convert};
 use potwright_press::text;
 
 use crate::arguments::{Measures, Page};
 use crate::{input, output};
 
 /// Prints the page re-set, with what the method does not solve.
-pub(crate) fn run(page: &Page, people: Option<&str>, measures: Option<Measures>, json: bool) -> anyhow::Result<()> {
-    if people.is_none() && measures.is_none() {
-        bail!("nothing to convert: say --for how many, or --measures metric, us or both");
+pub(crate) fn run(page: &Page, size: BatchSize, measures: Option<Measures>, json: bool) -> anyhow::Result<()> {
+    if size == BatchSize::AsWritten && measures.is_none() {
+        bail!("nothing to convert: say --for how many, --times how often, or --measures metric, us or both");
     }
-    let size = match people {
-        Some(words) => BatchSize::ForServings(number(words)?),
-        None => BatchSize::AsWritten,
-    };
     let opened = input::page(page)?;
     let recipe = potwright_manuscript::read(&opened.text);
     let book = opened.house.book();
@@ -32,19 +28,39 @@ pub(crate) fn run(page: &Page, people: Option<&str>, measures: Option<Measures>,
         kitchen: book.kitchen.clone(),
     };
     let converted = convert(&recipe, &opened.text, &request, opened.house.larder());
+    if let Some(refused) = converted
+        .warnings
+        .iter()
+        .find(|warning| warning.kind == WarningKind::Size)
+    {
+        bail!(
+            "{}: {} (--times FACTOR)",
+            opened.place,
+            refused.text.trim_end_matches('.')
+        );
+    }
     if json {
         return output::print_json(&converted);
     }
     output::print(text::printable(&converted.text()).as_bytes())
 }
 
-fn number(words: &str) -> anyhow::Result<Exact> {
+/// How much is wanted, from what stands behind `--for` and `--times`.
+pub(crate) fn size(people: Option<&str>, times: Option<&str>) -> anyhow::Result<BatchSize> {
+    Ok(match (people, times) {
+        (Some(words), _) => BatchSize::ForServings(number("--for", words, "a number of people, such as --for 40")?),
+        (None, Some(words)) => BatchSize::Times(number("--times", words, "a factor, such as --times 2.5")?),
+        (None, None) => BatchSize::AsWritten,
+    })
+}
+
+fn number(option: &str, words: &str, wanted: &str) -> anyhow::Result<Exact> {
     let number: Exact = words
         .parse()
         .ok()
-        .with_context(|| format!("--for {words}: give a number of people, such as --for 40"))?;
+        .with_context(|| format!("{option} {words}: give {wanted}"))?;
     if !number.is_positive() {
-        bail!("--for {words}: the number of people must be above nought");
+        bail!("{option} {words}: it must be above nought; give {wanted}");
     }
     Ok(number)
 }

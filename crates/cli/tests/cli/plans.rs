@@ -22,9 +22,30 @@ fn a_page_for_more_people_says_what_the_method_does_not_solve() {
 fn a_conversion_to_nothing_and_for_nobody_is_refused() {
     let bench = Bench::new("convert-faults");
     bench.put("soup.txt", SOUP.as_bytes());
-    for arguments in [&["convert", "soup.txt"][..], &["convert", "soup.txt", "--for", "0"]] {
+    bench.put("stock.txt", SOUP.replace("Serves 4", "Makes about 2 litres").as_bytes());
+    for arguments in [
+        &["convert", "soup.txt"][..],
+        &["convert", "soup.txt", "--for", "0"],
+        &["convert", "soup.txt", "--for", "-2"],
+        &["convert", "soup.txt", "--times", "none"],
+        &["convert", "soup.txt", "--times", "2", "--for", "8"],
+        &["convert", "stock.txt", "--for", "8"],
+    ] {
         let done = bench.run(arguments);
         assert_eq!((done.code, done.out.as_str()), (Some(2), ""), "{}", done.err);
+    }
+}
+
+#[test]
+fn a_page_that_counts_no_people_is_set_by_a_factor() {
+    let bench = Bench::new("convert-times");
+    bench.put("stock.txt", SOUP.replace("Serves 4", "Makes about 2 litres").as_bytes());
+    let refused = bench.run(&["convert", "stock.txt", "--for", "8"]);
+    assert!(refused.err.contains("--times"), "{}", refused.err);
+    let done = bench.run(&["convert", "stock.txt", "--times", "2 1/2"]);
+    // Two and a half times 300 g and 1 litre.
+    for line in ["750 g potatoes, diced", "2.5 litres vegetable stock"] {
+        assert!(done.out.contains(line), "{line}\n{}{}", done.out, done.err);
     }
 }
 
