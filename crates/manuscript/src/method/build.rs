@@ -37,6 +37,8 @@ pub(super) struct Builder<'a> {
     pub(super) baking: bool,
     pub(super) meanwhile: bool,
     pub(super) optional: bool,
+    /// This sentence has told how the dish is kept.
+    pub(super) kept: bool,
 }
 
 /// A clause with everything that was found out about it.
@@ -68,6 +70,7 @@ impl<'a> Builder<'a> {
             baking: false,
             meanwhile: false,
             optional: false,
+            kept: false,
         }
     }
 
@@ -109,7 +112,7 @@ impl<'a> Builder<'a> {
 
     fn sentence(&mut self, tokens: &[Token], sentence: (usize, usize), kept: &[bool]) {
         let clauses = clauses(tokens, sentence, kept);
-        (self.lid, self.meanwhile) = (None, false);
+        (self.lid, self.meanwhile, self.kept) = (None, false, false);
         self.optional = opens_with(tokens, sentence, &["if"]) || opens_with(tokens, sentence, &["optional"]);
         if self.optional && substitutes(tokens, sentence) {
             return;
@@ -125,6 +128,7 @@ impl<'a> Builder<'a> {
             if shared.is_some_and(|next| same_work(clause, next)) {
                 continue;
             }
+            self.kept |= matches!(clause.verb, "keep" | "store");
             let told = self.told(tokens, clause);
             let mut fed = shared.map_or(Vec::new(), |next| self.objects_of(tokens, next));
             while let Some(done) = clauses

@@ -78,7 +78,7 @@ impl Facts<'_> {
             "herb" => self.names_herb(),
             "together" => self.said.says("together") || self.said.says("dough"),
             "apart" => self.said.says("from") || self.said.says("off"),
-            "rub" => false,
+            "degrees" => self.said.temperature.is_some(),
             "steaming" => self.steaming(),
             _ => false,
         }

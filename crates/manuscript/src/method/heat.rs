@@ -87,7 +87,8 @@ impl Builder<'_> {
         if operation.verb == Verb::Heat && (oven_said || (said.is_some() && told.foods.is_empty())) {
             operation.foods.clear();
             self.scene.oven = said.or(self.scene.oven);
-            self.baking = false;
+            // 'Raise the oven to 220C' while something bakes in it: that bakes on.
+            self.baking &= !matches!(told.clause.verb, "heat" | "preheat");
             if operation.into.as_ref().is_none_or(|into| into.inferred) {
                 operation.into = Some(VesselRef {
                     words: Words {

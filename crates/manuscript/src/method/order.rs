@@ -8,6 +8,10 @@ use super::takes;
 use super::words::{Meaning, is};
 use crate::{Cover, FoodRef, Operation, Target, Verb};
 
+/// From here on a freezer keeps food rather than makes it: an ice or a parfait is hard within the day.
+const WEEK_MINUTES: f64 = 7.0 * DAY_MINUTES;
+const DAY_MINUTES: f64 = 1440.0;
+
 impl Builder<'_> {
     /// One order: the operation, and the cooking that its time says when the verb itself takes none.
     pub(super) fn order(&mut self, verb: Verb, told: &Told) {
@@ -18,6 +22,9 @@ impl Builder<'_> {
             return;
         }
         self.off &= !takes::cooks(verb);
+        if self.stores(verb, told) {
+            return;
+        }
         let before = self.scene.working;
         let place = self.go_to_vessel(verb, told, &foods);
         let timed = told.said.times.iter().any(|timed| !timed.minutes.from_end);
@@ -53,6 +60,16 @@ impl Builder<'_> {
             self.cook_on(told);
         }
         self.further_times(verb, told);
+    }
+
+    /// 'Keep in the fridge for up to 5 days, or freeze for 3 months': how it is kept is no part of the cooking.
+    fn stores(&self, verb: Verb, told: &Told) -> bool {
+        let long = |from: f64| told.said.times.iter().any(|timed| timed.minutes.high >= from);
+        match verb {
+            Verb::Freeze => self.kept || long(WEEK_MINUTES),
+            Verb::Chill => self.kept && long(DAY_MINUTES),
+            _ => false,
+        }
     }
 
     /// 'Bring to the boil for 5 minutes': the minutes are those of boiling.

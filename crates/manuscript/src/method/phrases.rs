@@ -41,6 +41,7 @@ fn unit_minutes(word: &str) -> Option<f64> {
         "hour" | "hours" | "hr" | "hrs" | "h" => 60.0,
         "day" | "days" => 1440.0,
         "week" | "weeks" => 10_080.0,
+        "month" | "months" => 43_800.0,
         _ => return None,
     })
 }
@@ -56,7 +57,7 @@ pub(super) fn minutes(tokens: &[Token], from: usize) -> Option<Found<Minutes>> {
         }
         let word = at(tokens, start);
         last |= matches!(word, "last" | "final");
-        within |= word == "within";
+        within |= matches!(word, "within" | "inside");
         if start - from > 4 || !is(word, "lead") {
             return None;
         }
@@ -426,6 +427,7 @@ mod tests {
             ("for the last hour of", "60..60 end|of"),
             ("fifteen minutes before serving.", "15..15 end|."),
             ("within 90 min", "0..90|"),
+            ("inside two hours", "0..120|"),
             ("another 20-25 mins or so, then", "20..25|, then"),
             ("2 1/2 hours", "150..150|"),
             ("1 minute less than the packet says", "none"),

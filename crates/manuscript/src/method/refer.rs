@@ -189,7 +189,8 @@ impl Referrer<'_> {
             Focus::Hand(foods) | Focus::TakenOut(foods) => foods.clone(),
             Focus::Pot => scene.solids(self.names),
         };
-        let parted = held.iter().rev().find(|food| !matches!(food.share, Share::Whole));
+        let part = |food: &&FoodRef| !matches!(food.share, Share::Whole | Share::Rest);
+        let parted = held.iter().rev().find(part).or(scene.last.iter().rev().find(part));
         match parted.or(held.last()) {
             // Of what went in whole there is no rest: that of the list is meant.
             Some(food) if parted.is_some() || matches!(mention.share, Share::Fraction(_)) => {

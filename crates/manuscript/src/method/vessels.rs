@@ -1,12 +1,13 @@
 //! Vessels and places as the method names them: 'a large, heavy saucepan', 'the slow cooker', 'a sink of iced water'.
 
-use potwright_measure::Unit;
+use potwright_measure::{Dimension, Unit};
 
 use super::nouns::{at, is_new_start, names};
 use super::phrases::span;
 use super::words::{self, VesselKind, is};
 use crate::Span;
 use crate::lexicon::{Class, class};
+use crate::number::number;
 use crate::token::Token;
 
 /// A vessel that the method names.
@@ -30,8 +31,13 @@ pub(super) fn vessel(tokens: &[Token], from: usize, to: usize) -> Option<(Vessel
         start += 1;
     }
     fresh |= matches!(at(tokens, start), "clean" | "separate" | "second" | "fresh");
-    let mut index = start;
-    while index < to && index < start + 6 {
+    let mut index = size_end(tokens, start, to).unwrap_or(start);
+    let most = index + 6;
+    while index < to && index < most {
+        if let Some(next) = size_end(tokens, index, to) {
+            index = next;
+            continue;
+        }
         let token = tokens.get(index)?;
         let comma = token.sign() == Some(',') && index > start && is_adjective(tokens, index - 1);
         if let Some((kind, next)) = vessel_noun(tokens, index, to) {
@@ -45,6 +51,22 @@ pub(super) fn vessel(tokens: &[Token], from: usize, to: usize) -> Option<(Vessel
         index += 1;
     }
     None
+}
+
+/// 'a 6-quart Dutch oven', 'a 28 cm pot', 'a 23 x 33 cm dish': the index after the size that stands before the noun.
+fn size_end(tokens: &[Token], from: usize, to: usize) -> Option<usize> {
+    let mut next = number(tokens, from).filter(|_| from < to)?.1;
+    while next < to && (matches!(at(tokens, next), "x" | "by") || tokens.get(next).is_some_and(is_size_sign)) {
+        next = number(tokens, next + 1).map_or(next + 1, |(_, after)| after);
+    }
+    let unit = Unit::from_spelling(at(tokens, next)).filter(|_| next < to)?;
+    let sized = matches!(unit.dimension(), Dimension::Volume | Dimension::Length);
+    let dash = usize::from(tokens.get(next + 1).is_some_and(Token::is_dash));
+    sized.then_some(next + 1 + dash)
+}
+
+fn is_size_sign(token: &Token) -> bool {
+    token.is_dash() || matches!(token.sign(), Some('×' | '/'))
 }
 
 /// 'a sink of iced water' is one place.
@@ -119,6 +141,14 @@ mod tests {
             ("a large, heavy saucepan over", Some("large heavy saucepan")),
             ("your widest lidded pan", Some("widest lidded pan")),
             ("the slow cooker", Some("slow cooker")),
+            ("a 6-quart Dutch oven over", Some("6 quart dutch oven")),
+            ("a 28 cm pot", Some("28 cm pot")),
+            ("a large 5-litre pan", Some("large 5 litre pan")),
+            ("a 10-inch cast-iron skillet", Some("10 inch cast-iron skillet")),
+            ("a 23 x 33 cm baking dish", Some("23 x 33 cm baking dish")),
+            ("a 1 litre pan of water", Some("1 litre pan")),
+            ("200 ml cream", None),
+            ("2 cups pan juices", None),
             ("pot", Some("pot")),
             ("a 400 g tin of peas", None),
             ("the pan juices", None),

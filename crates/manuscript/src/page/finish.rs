@@ -80,7 +80,8 @@ impl Page<'_> {
         let said = notes.filter_map(|words| {
             let all = tokens(self.text, words.span);
             let opens = |at: usize| at == 0 || all[at - 1].sign().is_some();
-            let at = (0..all.len()).find(|at| all[*at].is_any(&["serves", "feeds", "makes"]) && opens(*at))?;
+            let said = |at: usize| all[at].is_any(&["serves", "feeds", "makes", "does"]) && opens(at);
+            let at = (0..all.len()).find(|at| said(*at) || head::for_so_many(&all, *at))?;
             number::amount(&all, at + 1).filter(|c| !c.article)?;
             head::yields(self.text, &all[at..])
         });

@@ -10,11 +10,12 @@ use crate::{DeclaredTime, Span, Words, YieldLine};
 /// Words that open a yield line.
 const YIELDS: &[&str] = &[
     "serves", "serve", "feeds", "makes", "yield", "yields", "servings", "serving", "portions", "batch", "covers",
+    "does",
 ];
 /// Words for those who eat.
 const PEOPLE: &[&str] = &[
     "people", "persons", "person", "servings", "serving", "portions", "portion", "covers", "guests", "eaters",
-    "helpings", "adults",
+    "helpings", "adults", "diners", "cov", "covs", "cvrs", "ptn", "ptns", "pax",
 ];
 /// Words of time labels, and what they are the time of.
 const TIMES: &[(&str, &str)] = &[
@@ -72,7 +73,7 @@ pub(crate) fn head(text: &str, span: Span) -> Option<Head> {
     let colon = all.iter().take(5).any(|t| t.sign() == Some(':'));
     let opens = first.is_any(YIELDS) && (counts || colon)
         || first.is("for") && for_people(&all)
-        || first.is("enough") && second.is_some_and(|t| t.is("for"))
+        || first.is_any(&["enough", "sufficient"]) && second.is_some_and(|t| t.is("for"))
         || whole_count(&all);
     let timed = label(first) && (second.is_some_and(|t| t.is("time")) || colon || counts || first.is("time"));
     if !opens && !timed {
@@ -95,7 +96,7 @@ fn may_open(row: &str) -> bool {
     let counted = first.starts_with(|c: char| c.is_numeric()) || number::is_number_word(first);
     counted
         || YIELDS.contains(&first)
-        || matches!(first, "for" | "enough")
+        || matches!(first, "for" | "enough" | "sufficient")
         || TIMES.iter().any(|(word, _)| *word == first)
 }
 
@@ -110,6 +111,36 @@ fn for_people(all: &[Token]) -> bool {
     };
     all.get(next)
         .is_none_or(|t| t.is_any(PEOPLE) || t.is("as") || matches!(t.sign(), Some(',' | '.' | ';' | '(')))
+}
+
+/// 'Enough for six', 'sufficient for eight persons', 'a supper for four', 'For four people': the 'for'.
+pub(crate) fn for_so_many(all: &[Token], at: usize) -> bool {
+    const MEALS: &[&str] = &[
+        "supper",
+        "dinner",
+        "lunch",
+        "meal",
+        "starter",
+        "enough",
+        "sufficient",
+        "plenty",
+        "breakfast",
+        "tea",
+    ];
+    let Some(counted) = all
+        .get(at)
+        .filter(|t| t.is("for"))
+        .and_then(|_| number::amount(all, at + 1))
+    else {
+        return false;
+    };
+    let before = at.checked_sub(1).and_then(|before| all.get(before));
+    let meal = before.is_some_and(|t| t.is_any(MEALS));
+    let opens = before.is_none_or(|t| t.sign() == Some('.'));
+    let next = all.get(counted.next);
+    let people = next.is_some_and(|t| t.is_any(PEOPLE));
+    let time = next.is_some_and(|t| minutes_of(t).is_some());
+    !counted.article && !time && (people && (opens || meal) || meal)
 }
 
 /// '6 to 8 servings', '10 portions' and nothing else.
@@ -177,7 +208,9 @@ fn yield_part(text: &str, part: &[Token]) -> Option<YieldLine> {
         Some(noun) if minutes_of(noun).is_some() => return None,
         Some(noun) if noun.is_any(PEOPLE) => "serving".to_owned(),
         Some(noun)
-            if opener.is_any(&["makes", "yield", "yields"]) || !opened || opener.is_any(&["servings", "serving"]) =>
+            if opener.is_any(&["makes", "yield", "yields", "batch"])
+                || !opened
+                || opener.is_any(&["servings", "serving"]) =>
         {
             unit_name(noun)
         }
@@ -308,6 +341,11 @@ mod tests {
             ),
             ("Soaking time: overnight", "soaking 480..720"),
             ("Time about an hour and a half.", "total 90..90"),
+            ("Batch: 6 L (24 cov @ 250 ml)", "24..24 serving"),
+            ("Batch: 4 L", "4..4 litre"),
+            ("Enough for six.", "6..6 serving"),
+            ("Sufficient for eight persons.", "8..8 serving"),
+            ("30 ptn", "30..30 serving"),
             ("Melt the butter.", "none"),
             ("4 leeks", "none"),
         ] {

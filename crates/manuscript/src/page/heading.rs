@@ -18,8 +18,20 @@ pub(crate) fn opened_part(text: &str, span: Span) -> Option<(Part, usize)> {
         .char_indices()
         .take(24)
         .find(|(_, c)| matches!(c, ':' | '–' | '—' | '.'))?;
-    let part = lexicon::heading(&bare(&body[..end.0]))?;
+    let words = bare(&body[..end.0]);
+    let part = lexicon::heading(&words).or(other_diet(&words).filter(|_| end.1 == ':'))?;
     Some((part, span.start + end.0 + end.1.len_utf8()))
+}
+
+/// 'Make it vegan:', 'For a vegetarian version:', 'Gluten-free:'.
+fn other_diet(words: &str) -> Option<Part> {
+    let made = words.starts_with("make it ") || words.starts_with("to make it ");
+    let version = words.starts_with("for a ") && words.ends_with(" version");
+    let diet = matches!(
+        words,
+        "vegan" | "vegetarian" | "gluten-free" | "gluten free" | "dairy-free" | "dairy free" | "veggie"
+    );
+    (made || version || diet).then_some(Part::Variation)
 }
 
 /// Small letters, no signs at the ends, no number in front.
@@ -87,6 +99,10 @@ fn by_form(row: &Row, body: &str, words: &[&str], colon: bool) -> Form {
         .iter()
         .all(|w| w.starts_with(|c: char| c.is_uppercase() || !c.is_alphabetic()) || w.len() < 4);
     let capital = body.starts_with(char::is_uppercase);
+    // 'STEP 2: BROTH' heads a list, if one follows.
+    if row.mark == Mark::Number && (capitals || title) && words.len() <= 4 && !body.contains(',') {
+        return Form::Perhaps;
+    }
     let listed = body.contains(',') || row.mark == Mark::Number;
     if (title || row.apart && row.last) && capital && !listed && words.len() <= 6 {
         return Form::Perhaps;

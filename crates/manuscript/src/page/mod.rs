@@ -312,7 +312,7 @@ impl Page<'_> {
             Form::Perhaps => {
                 let opens = row.apart
                     && (list_follows && (seen.get(at + 2).is_some_and(|s| s.strong) || next.apart)
-                        || prose_follows && self.place != Place::Front && row.last);
+                        || prose_follows && self.place != Place::Front && row.last && row.mark != Mark::Number);
                 opens && !(food && self.place == Place::List && !next.apart)
             }
             Form::No => false,
