@@ -49,7 +49,10 @@ impl<'a> Known<'a> {
         Known {
             food: best.filter(|_| found.sure && alone),
             liquid: if found.sure { best.map(is_liquid) } else { agreed },
-            drink: !foods.is_empty() && foods.iter().all(|food| is_drink(food.kind)),
+            drink: match best {
+                Some(food) if found.sure => is_drink(food.kind),
+                _ => !foods.is_empty() && foods.iter().all(|food| is_drink(food.kind)),
+            },
             cut,
             size: match line.size {
                 Some(Size::Small) => "small",
