@@ -152,13 +152,19 @@ impl Book {
         Ok(book)
     }
 
-    /// The book with another kitchen, read from the text of a `kitchen.toml`.
+    /// The book with another kitchen, read from the text of a `kitchen.toml`; `file` is what it is called, for the
+    /// faults.
     ///
     /// # Errors
     ///
     /// The text is not what it should be.
-    pub fn in_kitchen(mut self, text: &str) -> Result<Book, BookError> {
-        self.kitchen = kitchen::read(text, self.settings.measures).map_err(BookError::Misread)?;
+    pub fn in_kitchen(mut self, file: &str, text: &str) -> Result<Book, BookError> {
+        let of_the_file = |fault: Misread| Misread {
+            file: file.into(),
+            ..fault
+        };
+        self.kitchen = kitchen::read(text, self.settings.measures)
+            .map_err(|faults| BookError::Misread(faults.into_iter().map(of_the_file).collect()))?;
         Ok(self)
     }
 

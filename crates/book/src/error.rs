@@ -77,14 +77,8 @@ impl fmt::Display for BookError {
     }
 }
 
-impl std::error::Error for BookError {
-    fn source(&self) -> Option<&(dyn std::error::Error + 'static)> {
-        match self {
-            BookError::Read(_, error) | BookError::Write(_, error) => Some(error),
-            _ => None,
-        }
-    }
-}
+/// What the system said is in the words already, so no source is named: a chain of errors would say it twice.
+impl std::error::Error for BookError {}
 
 impl fmt::Display for Misread {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {

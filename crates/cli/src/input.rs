@@ -126,7 +126,7 @@ pub(crate) fn house(book: Book, kitchen: Option<&Path>) -> anyhow::Result<House>
     let book = match kitchen {
         Some(path) => {
             let text = fs::read_to_string(path).with_context(|| format!("cannot read {}", path.display()))?;
-            book.in_kitchen(&text)?
+            book.in_kitchen(&path.display().to_string(), &text)?
         }
         None => book,
     };
