@@ -598,3 +598,19 @@ fn ten_minutes_make_onions_soft_and_three_do_not() {
         assert_eq!(noted, short, "{minutes} minutes: {:?}", trace.events);
     }
 }
+
+/// Leaves wilt as soon as they are hot (common practice, no source): five minutes in the pot are not called too short.
+#[test]
+fn leaves_wilt_before_they_are_tender() {
+    let text = "Soup\n\n200 g kale, shredded\n1 litre chicken stock\n\nBring the stock to the boil in a large pan. Stir in the kale and \
+        cook for 5 minutes until it has wilted.\n";
+    let recipe = potwright_manuscript::read(text);
+    let kitchen = Kitchen::default();
+    let process = resolve(&recipe, text, Larder::built_in(), &[], &kitchen, Measures::Metric);
+    let trace = crate::cook(&process, &kitchen, &crate::Draw::central());
+    let noted = trace
+        .events
+        .iter()
+        .any(|event| event.what == crate::Happening::CueNotReached);
+    assert!(!noted, "{:?}", trace.events);
+}
