@@ -6,9 +6,33 @@ use potwright_pot::{Assumption, Cue, Doing, Event, Happening, Process, Trace};
 /// no source).
 const LONG_WAIT_MIN: f64 = 10.0;
 
+/// Share of the draws that must boil dry before a cook is told that it may: the 5th percentile.
+const MAY: f64 = 0.05;
+
+/// A vessel that boiled dry, and the act in which it did.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub(crate) struct Dry {
+    vessel: usize,
+    act: usize,
+}
+
+/// The vessels that boil dry in a run, each where it first does.
+pub(crate) fn boiled_dry(trace: &Trace) -> Vec<Dry> {
+    let mut found: Vec<Dry> = Vec::new();
+    for event in trace.events.iter().filter(|event| event.what == Happening::BoiledDry) {
+        if !found.iter().any(|dry| dry.vessel == event.vessel) {
+            found.push(Dry {
+                vessel: event.vessel,
+                act: event.act,
+            });
+        }
+    }
+    found
+}
+
 /// One sentence for each event that a cook would not expect, in order of time; the same sentence about the same words
-/// only once.
-pub(crate) fn happenings(process: &Process, trace: &Trace) -> Vec<Assumption> {
+/// only once. At the end what does not happen in the central run and happens in enough of the draws.
+pub(crate) fn happenings(process: &Process, trace: &Trace, draws: &[Vec<Dry>]) -> Vec<Assumption> {
     let mut said: Vec<Assumption> = Vec::new();
     let expected = |event: &Event| event.what == Happening::Boiled && since_min(trace, event) < LONG_WAIT_MIN;
     for event in trace.events.iter().filter(|event| !expected(event)) {
@@ -20,7 +44,27 @@ pub(crate) fn happenings(process: &Process, trace: &Trace) -> Vec<Assumption> {
             said.push(sentence);
         }
     }
+    let central = boiled_dry(trace);
+    let vessels = (0..process.vessels.len()).filter(|vessel| !central.iter().any(|dry| dry.vessel == *vessel));
+    said.extend(vessels.filter_map(|vessel| may_boil_dry(process, draws, vessel)));
     said
+}
+
+/// 'The pot may boil dry' where it does in enough of the draws, at the words where the first of them does.
+fn may_boil_dry(process: &Process, draws: &[Vec<Dry>], vessel: usize) -> Option<Assumption> {
+    let of_it = |draw: &Vec<Dry>| draw.iter().copied().find(|dry| dry.vessel == vessel);
+    let dry: Vec<Dry> = draws.iter().filter_map(of_it).collect();
+    let act = dry.iter().map(|dry| dry.act).min()?;
+    let enough = dry.len() as f64 >= MAY * draws.len() as f64;
+    enough.then(|| Assumption {
+        text: format!(
+            "The {} may boil dry: it does in {} of {} reckonings, and the ranges above reach that far.",
+            process.vessels.get(vessel).map_or("pot", |vessel| vessel.name.as_str()),
+            dry.len(),
+            draws.len()
+        ),
+        span: process.acts.get(act).and_then(|act| act.span),
+    })
 }
 
 /// Minutes from the start of the act to the event.
@@ -124,7 +168,10 @@ mod tests {
             event(1300.0, 1, Happening::CueNotReached),
             event(1300.0, 1, Happening::TooFull(0.97)),
         ];
-        let found: Vec<String> = happenings(&process, &trace).into_iter().map(|said| said.text).collect();
+        let found: Vec<String> = happenings(&process, &trace, &[])
+            .into_iter()
+            .map(|said| said.text)
+            .collect();
         assert_eq!(
             found,
             [
@@ -134,5 +181,33 @@ mod tests {
                 "The pot is full to 97 % of its height: too full for this heat.",
             ]
         );
+    }
+
+    /// Two of forty are the 5 % of a range's end; one is not. What boils dry in the central run is said as it is.
+    #[test]
+    fn what_boils_dry_in_some_draws_may() {
+        let mut process = testing::process(&[]);
+        process.acts = vec![testing::cook(0, Aim::Boil, 20.0)];
+        let mut trace = testing::trace(&process);
+        let draws = |dry: usize| {
+            let mut all = vec![vec![Dry { vessel: 0, act: 0 }]; dry];
+            all.resize(40, Vec::new());
+            all
+        };
+        assert_eq!(happenings(&process, &trace, &draws(1)), Vec::new());
+        let found = happenings(&process, &trace, &draws(2));
+        assert!(
+            found[0].text.starts_with("The pot may boil dry: it does in 2 of 40 "),
+            "{found:?}"
+        );
+        trace.events = vec![Event {
+            time_s: 600.0,
+            vessel: 0,
+            act: 0,
+            what: Happening::BoiledDry,
+        }];
+        let found = happenings(&process, &trace, &draws(20));
+        assert_eq!(found.len(), 1);
+        assert_eq!(found[0].text, "The pot boils dry after 10 minutes.");
     }
 }

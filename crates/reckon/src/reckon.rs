@@ -6,12 +6,13 @@ use potwright_pot::{Cooling, Draw, Kitchen, Made, Process, Trace};
 use crate::body::Thickener;
 use crate::foods::Foods;
 use crate::hands::side_by_side;
+use crate::happenings::Dry;
 use crate::reading::{Reading, Runs, lot_kg, served};
 use crate::safety::Outcome;
 use crate::sampling::latin_hypercube;
 use crate::taste::{self, Tasted};
 use crate::whereabouts::Whereabouts;
-use crate::{Prices, Reckoned, Target, assemble, cost, retention, safety, steps};
+use crate::{Prices, Reckoned, Target, assemble, cost, happenings, retention, safety, steps};
 
 /// Cooks a process, solves what is 'to taste', and reads every answer off.
 ///
@@ -58,6 +59,7 @@ struct Account {
     outcomes: Vec<Outcome>,
     coolings: Vec<Cooling>,
     thickener: Thickener,
+    dry: Vec<Dry>,
 }
 
 /// All runs of a process, read.
@@ -67,6 +69,7 @@ pub(crate) struct Read {
     pub(crate) outcomes: Vec<Outcome>,
     pub(crate) other_outcomes: Vec<Vec<Outcome>>,
     pub(crate) other_coolings: Vec<Vec<Cooling>>,
+    pub(crate) others_dry: Vec<Vec<Dry>>,
     pub(crate) thickener: Thickener,
     pub(crate) other_thickeners: Vec<Thickener>,
 }
@@ -110,6 +113,7 @@ impl Given<'_> {
             outcomes: safety::outcomes(ground.process, trace, &ground.places, self.foods),
             coolings: trace.coolings.clone(),
             thickener: Thickener::of(ground.process, trace),
+            dry: happenings::boiled_dry(trace),
         }
     }
 }
@@ -128,6 +132,7 @@ impl Read {
         for other in others {
             read.runs.others.push(other.reading);
             read.other_outcomes.push(other.outcomes);
+            read.others_dry.push(other.dry);
             read.other_coolings.push(other.coolings);
             read.other_thickeners.push(other.thickener);
         }
