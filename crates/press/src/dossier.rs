@@ -124,20 +124,27 @@ fn makes(parts: &mut Vec<Part>, dossier: &Dossier) {
 
 fn eats(parts: &mut Vec<Part>, dossier: &Dossier) {
     parts.push(Part::Heading("How it eats".into()));
-    let mut rows = vec![
-        row("salt in the liquid", &dossier.liquid_salinity),
-        row("salt in the whole dish", &dossier.salinity),
-        row("the same next day", &dossier.salinity_next_day),
-        row("sugar", &dossier.sugar),
-        row("fat", &dossier.fat),
-        row("acid", &dossier.acid),
-    ];
-    rows.push(body_row(&dossier.body));
+    // A loaf has neither broth nor body.
+    let liquid = dossier.liquid_salinity.known != Known::NotComputed;
+    let mut rows = Vec::new();
+    if liquid {
+        rows.push(row("salt in the liquid", &dossier.liquid_salinity));
+        rows.push(row("in the liquid next day", &dossier.salinity_next_day));
+    }
+    rows.push(row("salt in the whole dish", &dossier.salinity));
+    rows.push(row("sugar", &dossier.sugar));
+    rows.push(row("fat", &dossier.fat));
+    rows.push(row("acid", &dossier.acid));
+    if liquid {
+        rows.push(body_row(&dossier.body));
+    }
     if let Some(kept) = &dossier.alcohol_kept {
         rows.push(row("alcohol in a portion", &dossier.alcohol));
         rows.push(row("of what went in", kept));
     }
-    rows.push(row("boils at", &dossier.boiling_point));
+    if liquid {
+        rows.push(row("boils at", &dossier.boiling_point));
+    }
     parts.push(figures(rows));
     parts.push(Part::Paragraph(
         "Flavour, colour and fragrance are not computed.".into(),
@@ -308,7 +315,9 @@ fn label(parts: &mut Vec<Part>, dossier: &Dossier) {
         })
         .collect();
     parts.push(Part::Table { columns, rows });
-    parts.push(Part::Paragraph("US label a portion, EU label 100 g.".into()));
+    parts.push(Part::Paragraph(
+        "US label a portion, EU label 100 g; 100 g are 100 g eaten, without bone and shell.".into(),
+    ));
 }
 
 fn allergens(parts: &mut Vec<Part>, dossier: &Dossier) {

@@ -69,7 +69,7 @@ pub struct Dossier {
     pub liquid_salinity: Figure,
     /// Salt in the whole dish, percent.
     pub salinity: Figure,
-    /// Salt once liquid and pieces are even, next day, percent.
+    /// Salt in the liquid once liquid and pieces are even, next day, percent.
     pub salinity_next_day: Figure,
     /// Sugar, percent.
     pub sugar: Figure,
