@@ -15,7 +15,7 @@ use potwright_larder::Composition;
 use potwright_pot::{Nutrient, make_up_100_g};
 use potwright_reckon::{ByWeight, Part, by_weight};
 
-use super::figures::{Figures, Table};
+use super::figures::{Figures, Table, meant};
 use fndds::{Dish, Fndds, Line};
 use witness::{Revised, reason};
 
@@ -287,7 +287,11 @@ impl Counts {
         })
     }
 
-    fn row(self, name: &str, median: &str, meant: &str) -> Vec<String> {
+    /// `least`: the share that is meant to be within, in percent.
+    fn row(self, name: &str, median: &str, least: Option<usize>) -> Vec<String> {
+        let meant = least.map_or(String::new(), |least| {
+            meant(&format!("≥ {least} %"), self.within * 100 >= self.values * least)
+        });
         let percent = |part: usize| format!("{:.2} %", 100.0 * part as f64 / self.values.max(1) as f64);
         vec![
             name.into(),
@@ -297,7 +301,7 @@ impl Counts {
             percent(self.declared),
             percent(self.borne_out),
             median.into(),
-            meant.into(),
+            meant,
         ]
     }
 }
@@ -317,15 +321,15 @@ fn summary(outcomes: &[(&Judged, Outcome)]) -> Table {
     for (judged, outcome) in outcomes {
         let median = outcome.errors.get(outcome.errors.len() / 2);
         let median = median.map_or_else(String::new, |error| format!("{:.2} %", 100.0 * error));
-        let meant = if judged.aim == Aim::Sodium { "≥ 87 %" } else { "" };
+        let least = (judged.aim == Aim::Sodium).then_some(87);
         let name = format!("{}, {}", judged.row, judged.unit());
-        table.rows.push(Counts::of(outcome).row(&name, &median, meant));
+        table.rows.push(Counts::of(outcome).row(&name, &median, least));
     }
     let main = outcomes.iter().filter(|(judged, _)| judged.aim == Aim::Main);
     let main = Counts::sum(main.map(|(_, outcome)| Counts::of(outcome)));
     let all = Counts::sum(outcomes.iter().map(|(_, outcome)| Counts::of(outcome)));
-    table.rows.push(main.row("**energy to vitamin C**", "", "≥ 97 %"));
-    table.rows.push(all.row("**all**", "", ""));
+    table.rows.push(main.row("**energy to vitamin C**", "", Some(97)));
+    table.rows.push(all.row("**all**", "", None));
     table
 }
 
