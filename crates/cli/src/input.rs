@@ -9,6 +9,7 @@ use anyhow::{Context, bail};
 use potwright_book::decode::decode;
 use potwright_book::{Book, demo};
 use potwright_house::{Cooked, House, HouseError};
+use potwright_larder::Larder;
 
 use crate::arguments::Page;
 use crate::output;
@@ -123,6 +124,9 @@ fn dish(asked: &Page) -> anyhow::Result<Opened> {
 
 /// The house of a book, in another kitchen when one is named. What its opening has to say is said.
 pub(crate) fn house(book: Book, kitchen: Option<&Path>) -> anyhow::Result<House> {
+    if let Some(fault) = Larder::built_in_fault() {
+        bail!("the program's own tables of foods have a fault, so nothing can be cooked: {fault}");
+    }
     let book = match kitchen {
         Some(path) => {
             let text = fs::read_to_string(path).with_context(|| format!("cannot read {}", path.display()))?;

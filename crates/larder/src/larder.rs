@@ -27,11 +27,25 @@ impl Larder {
     /// The project's own larder, read once.
     ///
     /// A fault in the built-in tables is caught by the tests of this crate; should one slip through, the larder is
-    /// empty, and every name is then an unsure one.
+    /// empty, every name is then an unsure one, and [`Larder::built_in_fault`] says what it is.
     #[must_use]
     pub fn built_in() -> &'static Larder {
-        static BUILT_IN: OnceLock<Larder> = OnceLock::new();
-        BUILT_IN.get_or_init(|| Larder::from_tables(&Tables::BUILT_IN).unwrap_or_else(|_| Larder::empty()))
+        &Self::built().0
+    }
+
+    /// What is wrong with the built-in tables, so that [`Larder::built_in`] is empty; none when they are sound. A
+    /// program is to say it and end before it cooks with nothing.
+    #[must_use]
+    pub fn built_in_fault() -> Option<&'static TableError> {
+        Self::built().1.as_ref()
+    }
+
+    fn built() -> &'static (Larder, Option<TableError>) {
+        static BUILT_IN: OnceLock<(Larder, Option<TableError>)> = OnceLock::new();
+        BUILT_IN.get_or_init(|| match Larder::from_tables(&Tables::BUILT_IN) {
+            Ok(larder) => (larder, None),
+            Err(fault) => (Larder::empty(), Some(fault)),
+        })
     }
 
     /// A larder made of the tables given.
