@@ -27,6 +27,9 @@ pub struct Match {
     pub sure: bool,
 }
 
+// Scores are rules of thumb of our own (common practice, no source): only their order means something, and the names
+// of tests/larder/names.tsv hold it fast.
+
 /// What a hint for or against moves a shared name.
 const HINT: f64 = 0.2;
 /// What a name of the page's own market is set before the same name of another; behind it when the food comes by the
