@@ -52,15 +52,8 @@ impl std::fmt::Display for ImportError {
     }
 }
 
-impl std::error::Error for ImportError {
-    fn source(&self) -> Option<&(dyn std::error::Error + 'static)> {
-        match self {
-            ImportError::Read(_, error) | ImportError::Write(_, error) => Some(error),
-            ImportError::Official(_, error) => Some(error),
-            _ => None,
-        }
-    }
-}
+/// The cause is in the words already, so no source is named: a chain of errors would say it twice.
+impl std::error::Error for ImportError {}
 
 /// What to do when a table was brought in before.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
