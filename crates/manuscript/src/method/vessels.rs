@@ -59,8 +59,10 @@ fn size_end(tokens: &[Token], from: usize, to: usize) -> Option<usize> {
     while next < to && (matches!(at(tokens, next), "x" | "by") || tokens.get(next).is_some_and(is_size_sign)) {
         next = number(tokens, next + 1).map_or(next + 1, |(_, after)| after);
     }
-    let unit = Unit::from_spelling(at(tokens, next)).filter(|_| next < to)?;
-    let sized = matches!(unit.dimension(), Dimension::Volume | Dimension::Length);
+    let word = at(tokens, next);
+    let length = matches!(word, "cm" | "mm" | "inch" | "inches" | "centimetre" | "centimeter");
+    let volume = Unit::from_spelling(word).is_some_and(|unit| unit.dimension() == Dimension::Volume);
+    let sized = next < to && (length || volume);
     let dash = usize::from(tokens.get(next + 1).is_some_and(Token::is_dash));
     sized.then_some(next + 1 + dash)
 }
