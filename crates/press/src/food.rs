@@ -326,17 +326,19 @@ fn allergens(food: &Food) -> String {
         its.map(|which| allergen(*which)).collect()
     };
     let (yes, open) = (of(Contains::Yes), of(Contains::NotKnown));
-    let mut says = if yes.is_empty() {
-        "None known to be in it.".to_owned()
-    } else {
-        format!("Contains {}.", yes.join(", "))
-    };
-    if !open.is_empty() {
-        let all = yes.len() + open.len() == ALLERGENS.len() && open.len() > 3;
-        let what = if all { "all others".to_owned() } else { open.join(", ") };
-        says.push_str(&format!(" Not known: {what}."));
+    let rest = yes.len() + open.len() == ALLERGENS.len() && open.len() > 3;
+    let contains = format!("Contains {}.", yes.join(", "));
+    match (yes.is_empty(), open.is_empty()) {
+        (true, true) => "Contains none of them.".into(),
+        (true, false) if rest => "Whether it contains any of them is not known.".into(),
+        (true, false) => format!(
+            "Whether it contains {} is not known; none of the others.",
+            open.join(" or ")
+        ),
+        (false, true) => contains,
+        (false, false) if rest => format!("{contains} Whether any of the others is not known."),
+        (false, false) => format!("{contains} Whether {} is not known.", open.join(" or ")),
     }
-    says
 }
 
 #[cfg(test)]

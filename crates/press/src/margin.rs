@@ -10,13 +10,15 @@ use textwrap::wrap;
 use unicode_width::UnicodeWidthChar;
 
 use crate::Style;
-use crate::text::printable;
+use crate::text::{printable, set_words};
 use crate::words::line_of;
 
 /// Columns left of the words of a page: the number of the line, the rule and the spaces round them.
 const GUTTER: usize = 7;
 /// Words of a page are never broken narrower than this.
 const NARROWEST: usize = 24;
+/// Of a span that runs over more lines only so many are marked.
+const MOST_LINES: usize = 12;
 
 /// Shows each query under the line it is about, in lines of at most `width` columns as long as no single word is wider.
 /// `place` names the manuscript: a file name or a title.
@@ -87,7 +89,7 @@ fn block(query: &Query, text: &str, place: &str, width: usize, renderer: &Render
 
 /// Printable words, broken at a width.
 fn hung(words: &str, width: usize) -> String {
-    wrap(&printable(words), width.max(NARROWEST)).join("\n")
+    wrap(&set_words(words), width.max(NARROWEST)).join("\n")
 }
 
 /// The page with the shown lines broken where they are wider than `room`: a space becomes a line's end, so that every
@@ -134,6 +136,9 @@ fn marks<'a>(
     let mut pieces: Vec<Range<usize>> = Vec::new();
     let mut start = whole.start;
     for line in source.get(whole.clone()).unwrap_or("").split_inclusive('\n') {
+        if pieces.len() == MOST_LINES {
+            break;
+        }
         let words = line.trim_end();
         if !words.is_empty() {
             pieces.push(start..start + words.len());

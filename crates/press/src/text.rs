@@ -42,16 +42,29 @@ pub fn printable(text: &str) -> String {
     text.chars().filter_map(printed).collect()
 }
 
+/// Characters after which a paragraph, an item or a cell is cut: no sentence of ours is near it, only a page of which
+/// one word runs on for ever.
+const LONGEST: usize = 2_000;
+
+/// Printable text of no more than [`LONGEST`] characters.
+pub(crate) fn set_words(text: &str) -> String {
+    let text = printable(text);
+    match text.char_indices().nth(LONGEST) {
+        Some((at, _)) => format!("{}…", text.get(..at).unwrap_or("")),
+        None => text,
+    }
+}
+
 /// Sets a page in lines of at most `width` characters, 40 at least. Figures are never broken: a table whose figures
 /// alone are wider stays wider (the nutrition table needs 80).
 #[must_use]
 pub fn render(page: &Page, width: usize, style: Style) -> String {
     let width = width.max(40);
     let mut out = String::new();
-    for line in wrap(&printable(&page.title), width) {
+    for line in wrap(&set_words(&page.title), width) {
         put_line(&mut out, &line, TITLE, style);
     }
-    for line in wrap(&printable(&page.under), width) {
+    for line in wrap(&set_words(&page.under), width) {
         put_line(&mut out, &line, QUIET, style);
     }
     for part in &page.parts {
@@ -67,7 +80,7 @@ pub fn render(page: &Page, width: usize, style: Style) -> String {
                 }
             }
             Part::Table { columns, rows } => {
-                let printed = |row: &Vec<String>| row.iter().map(|cell| printable(cell)).collect();
+                let printed = |row: &Vec<String>| row.iter().map(|cell| set_words(cell)).collect();
                 let rows: Vec<Vec<String>> = rows.iter().map(printed).collect();
                 put_table(&mut out, columns, &rows, width, style);
             }
@@ -91,7 +104,7 @@ fn put_styled(out: &mut String, words: &str, ansi: Ansi, style: Style) {
 
 fn put_wrapped(out: &mut String, words: &str, width: usize, first: &str, rest: &str) {
     let options = Options::new(width).initial_indent(first).subsequent_indent(rest);
-    for line in wrap(&printable(words), options) {
+    for line in wrap(&set_words(words), options) {
         out.push_str(line.trim_end());
         out.push('\n');
     }
@@ -209,6 +222,18 @@ mod tests {
         assert!(set.starts_with("Leek]0;xsoup\n"), "{set:?}");
         assert!(set.contains("a31mb cd") && set.contains("finished"), "{set:?}");
         assert!(set.chars().all(|c| c == '\n' || !c.is_control()), "{set:?}");
+    }
+
+    #[test]
+    fn a_word_that_runs_on_for_ever_is_cut() {
+        let mut page = table();
+        page.parts = vec![Part::List(vec!["stir ".repeat(250_000)])];
+        let set = render(&page, 80, Style::Plain);
+        assert!(
+            set.len() < 3_000 && set.trim_end().ends_with('…'),
+            "{} bytes",
+            set.len()
+        );
     }
 
     #[test]
