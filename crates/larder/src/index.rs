@@ -5,7 +5,8 @@ use crate::spelling::one_slip;
 use crate::words::{Class, Token, Words, fold};
 use crate::{Food, FoodId, Market, State};
 
-// What a word costs that stands on one side only. Rules of thumb of our own, ordered so that a clash of what the food
+// What a word costs that stands on one side only. Rules of thumb of our own (common practice, no source; only their
+// order means something, and tests/larder/names.tsv holds it fast), ordered so that a clash of what the food
 // is outweighs one of state, that one of grade, that one of cut.
 const EXTRA_HEAD: f64 = 0.5;
 const EXTRA_NAME: f64 = 0.35;

@@ -64,7 +64,10 @@ fn grams(key: &str, unit: Option<Unit>, cut: &str, size: &str) -> (f64, f64, f64
 #[test]
 fn a_food_that_is_weighed_by_the_piece_is_counted_so() {
     // USDA SR28 WEIGHT, NDB 11266 seq 3: 1 piece whole 20 g; the spread of a single row is ×/÷1.5, 20 / 1.5 = 13.33.
-    assert_eq!(grams("mushroom_chestnut", None, "", ""), (13.33, 20.0, 30.0, Fit::Unsaid));
+    assert_eq!(
+        grams("mushroom_chestnut", None, "", ""),
+        (13.33, 20.0, 30.0, Fit::Unsaid)
+    );
 }
 
 #[test]
