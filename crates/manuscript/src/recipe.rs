@@ -38,6 +38,9 @@ pub struct Recipe {
     pub blocks: Vec<Block>,
     /// Readings the reader is not sure of, and words it did not understand.
     pub unsure: Vec<Unsure>,
+    /// Rows that measure out a food and that neither the list nor the method has taken: what they bring is not known.
+    #[serde(default)]
+    pub strays: Vec<Words>,
 }
 
 /// How a page is laid out.

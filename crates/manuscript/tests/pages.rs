@@ -259,3 +259,29 @@ fn a_list_of_one_line_is_a_list() {
         assert!(recipe.ingredients[0].quantity.is_some(), "{page}");
     }
 }
+
+/// A line of food in the middle of the method is never lost in silence.
+#[test]
+fn a_stray_line_of_food_is_told() {
+    let page = "Satay\n\nIngredients\n200 g rice\n1 onion\n\nMethod\nBoil the rice for 12 minutes.\n100 g peanuts\nFry the \
+        onion.\n";
+    let recipe = read(page);
+    let listed = |food: &str| {
+        recipe
+            .ingredients
+            .iter()
+            .any(|i| i.items.iter().any(|item| item.name == food))
+    };
+    let used = recipe.operations.iter().any(|op| op.span.of(page).contains("peanuts"));
+    let told = recipe.strays.iter().any(|row| row.text == "100 g peanuts");
+    let asked = recipe
+        .unsure
+        .iter()
+        .any(|unsure| unsure.span.of(page).contains("peanuts"));
+    assert!(listed("peanuts") || used || told && asked);
+    assert!(
+        read("Rice\n\n200 g rice\n1 onion\n\nBoil the rice. Fry the onion.\n")
+            .strays
+            .is_empty()
+    );
+}

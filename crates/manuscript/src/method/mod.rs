@@ -44,7 +44,7 @@ mod words;
 #[cfg(test)]
 mod tests;
 
-use crate::Recipe;
+use crate::{Operation, Recipe, Unsure};
 
 /// Reads the method of a laid page: fills [`Recipe::operations`] and adds to [`Recipe::unsure`].
 pub(crate) fn read(text: &str, recipe: &mut Recipe) {
@@ -57,6 +57,24 @@ pub(crate) fn read(text: &str, recipe: &mut Recipe) {
     finish::settle(&mut operations);
     recipe.operations = operations;
     recipe.unsure.append(&mut unsure);
+    strays(recipe);
+}
+
+/// What no operation has taken either is lost to the dish, and the writer is told so.
+fn strays(recipe: &mut Recipe) {
+    let operations = &recipe.operations;
+    recipe.strays.retain(|row| {
+        let taken = |op: &Operation| op.span.start < row.span.end && row.span.start < op.span.end;
+        !operations.iter().any(taken)
+    });
+    recipe.unsure.extend(recipe.strays.iter().map(|row| Unsure {
+        span: row.span,
+        what: format!(
+            "‘{}’ reads like a line of the list, but stands outside it: it is not cooked.",
+            row.text
+        ),
+        taken_as: None,
+    }));
 }
 
 /// The foods that stand between the step before and this one, on a page where lists and steps take turns.

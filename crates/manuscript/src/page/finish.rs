@@ -1,10 +1,11 @@
 //! What can be settled only when every row of the page has been read.
 
+use super::judge::Seen;
 use super::{Page, head};
 use crate::lexicon::singular;
 use crate::number;
 use crate::token::tokens;
-use crate::{Block, BlockKind, DeskNote, Ingredient, Recipe, Span, Words};
+use crate::{Block, BlockKind, DeskNote, Ingredient, Layout, Recipe, Span, Words};
 
 impl Page<'_> {
     /// Steps belong to the component whose list stands right before them, when the page gives each part its method.
@@ -18,6 +19,24 @@ impl Page<'_> {
                 self.recipe.steps[step].section = Some(section);
             }
         }
+    }
+
+    /// Rows that read as lines of a list and were taken for something else, up to the last step.
+    pub(super) fn strays(&mut self, seen: &[Seen]) {
+        if self.recipe.layout == Layout::Prose {
+            return;
+        }
+        let last = self.recipe.steps.last().map_or(0, |step| step.words.span.end);
+        let blocks = &self.recipe.blocks;
+        let other = |span: Span| {
+            blocks.iter().any(|block| {
+                let kind = matches!(block.kind, BlockKind::Step | BlockKind::Headnote | BlockKind::Closing);
+                kind && span.contains(block.span)
+            })
+        };
+        let rows = seen.iter().filter(|one| one.strong).map(|one| one.row.span);
+        let strays = rows.filter(|span| span.start < last && other(*span));
+        self.recipe.strays = strays.map(|span| Words::at(self.text, span)).collect();
     }
 
     /// '2 litres of the stock': taken from what an earlier line lists.

@@ -70,6 +70,7 @@ pub(crate) fn lay(text: &str) -> Recipe {
         page.row(&mut seen, at, listed);
     }
     page.settle_sections();
+    page.strays(&seen);
     if !listed {
         prose::ingredients(text, &mut page.recipe);
     }
@@ -96,6 +97,7 @@ fn empty(listed: bool) -> Recipe {
         layout: if listed { Layout::List } else { Layout::Prose },
         blocks: Vec::new(),
         unsure: Vec::new(),
+        strays: Vec::new(),
     }
 }
 

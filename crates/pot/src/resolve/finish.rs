@@ -1,10 +1,12 @@
 //! The end of the method: what is served, what was never used, which pots stand for which words.
 
-use potwright_larder::Kind;
+use potwright_larder::{Hints, Kind};
 use potwright_manuscript::{Operation, Target};
-use potwright_measure::{Duration, Mass};
+use potwright_measure::{Duration, Mass, Spread};
 
+use super::amount::Weighed;
 use super::bench::{Bench, NOTHING, Said};
+use super::lots::Wording;
 use super::vessels::{self, Style};
 use crate::{Doing, Part, Portion, Process};
 
@@ -38,6 +40,7 @@ impl Bench<'_> {
         self.salt_at_last(dish_vessel);
         self.gather_what_stands_about(dish_vessel);
         self.name_what_is_left();
+        self.stock_strays();
         self.said = self.served.unwrap_or(self.said);
         self.act(dish_vessel, Doing::Serve);
         let recipe = self.shelf.recipe;
@@ -61,6 +64,23 @@ impl Bench<'_> {
             to_taste: self.stocked.to_taste,
             assumptions: self.notes.assumptions,
             open: self.notes.open,
+        }
+    }
+
+    /// Foods that stand on the page outside list and method: nothing of them is cooked, and what they bring is not known.
+    fn stock_strays(&mut self) {
+        let nothing = self.shelf.find("", &Hints::default());
+        for row in &self.shelf.recipe.strays {
+            let weighed = Weighed {
+                mass: Mass::ZERO,
+                spread: Spread::exact(1.0),
+                how: "stands outside the list: not cooked".to_owned(),
+                prepared: true,
+                guess: false,
+            };
+            let mut lot = self.shelf.make_up(&nothing, &weighed, &Wording::plain(""));
+            lot.name.clone_from(&row.text);
+            self.stock_lot(lot);
         }
     }
 

@@ -33,6 +33,7 @@ impl Page {
             layout: Layout::List,
             blocks: Vec::new(),
             unsure: Vec::new(),
+            strays: Vec::new(),
         };
         Page {
             text: String::new(),
