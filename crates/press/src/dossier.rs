@@ -115,6 +115,7 @@ fn makes(parts: &mut Vec<Part>, dossier: &Dossier) {
         &dossier.evaporated,
         &dossier.elapsed,
         &dossier.hands_on,
+        &dossier.liquid_salinity,
         &dossier.salinity,
         &dossier.sugar,
         &dossier.boiling_point,
@@ -152,7 +153,7 @@ fn eats(parts: &mut Vec<Part>, dossier: &Dossier) {
 }
 
 fn body_row(found: &Body) -> Vec<String> {
-    let word = found.word.map_or("no liquid to speak of", body);
+    let word = found.word.map_or("not computed", body);
     let range = match found.range {
         Some((low, high)) if low != high => format!("({} to {})", body(low), body(high)),
         _ => String::new(),
@@ -379,7 +380,11 @@ fn packets_to_read(dossier: &Dossier) -> Vec<Vec<String>> {
 
 fn costs(parts: &mut Vec<Part>, dossier: &Dossier) {
     let Some(cost) = &dossier.cost else { return };
-    parts.push(Part::Heading("What it costs".into()));
+    let heading = match dossier.currency.as_str() {
+        "" => "What it costs".to_owned(),
+        currency => format!("What it costs, in {currency}"),
+    };
+    parts.push(Part::Heading(heading));
     let mut rows = vec![row("the dish", cost)];
     if let Some(portion) = &dossier.cost_per_portion {
         rows.push(row("a portion", portion));

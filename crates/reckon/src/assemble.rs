@@ -6,13 +6,14 @@ use potwright_pot::{Assumption, Draw, Made, Process, Stuff};
 use crate::allergens::{allergens, animal};
 use crate::as_made::{Facts, as_made};
 use crate::body::body;
+use crate::foods::{Foods, is_bone};
 use crate::portions::Portions;
 use crate::reading::{Reading, share};
 use crate::reckon::{Given, Ground, Read};
 use crate::sulphites::sulphite_mg;
 use crate::table::rows;
 use crate::taste::Tasted;
-use crate::{Dossier, Figure, Known, Measure, Verdict, cooling, happenings, nutrition, safety, steps};
+use crate::{Dossier, Figure, Known, Measure, NutrientRow, Verdict, cooling, happenings, nutrition, safety, steps};
 
 /// Layout of [`Dossier`]; raised when a field changes its meaning.
 const VERSION: u32 = 1;
@@ -32,6 +33,7 @@ pub(crate) fn assemble(given: &Given<'_>, ground: &Ground<'_>, tasted: &Tasted, 
         tasted,
         read,
         portions: Portions::of(ground.process),
+        foods: given.foods,
     };
     let central = &read.runs.central;
     let process = ground.process;
@@ -52,11 +54,19 @@ pub(crate) fn assemble(given: &Given<'_>, ground: &Ground<'_>, tasted: &Tasted, 
             cost: whole_cost,
         },
     );
+    let portions = figures.portions;
+    let of_bones = figures.is_of_bones();
+    let mut nutrition = nutrition::rows(&read.runs, &|r| portions.number(r));
+    if of_bones {
+        nutrition
+            .iter_mut()
+            .filter(|row| row.name == "Protein")
+            .for_each(not_computed);
+    }
     let doneness = safety::doneness(process, &read.outcomes, &read.other_outcomes);
     let cook = |process: &Process| (given.cook)(process, &Draw::central());
     let cooling = cooling::rows(process, &tasted.trace, &read.other_coolings, &cook);
     let clock = steps::Clock::of(process, &tasted.trace, &ground.places);
-    let portions = figures.portions;
     let dossier = Dossier {
         version: VERSION,
         title: process.title.clone(),
@@ -65,7 +75,7 @@ pub(crate) fn assemble(given: &Given<'_>, ground: &Ground<'_>, tasted: &Tasted, 
         serves: process.servings,
         makes: process.makes.as_ref().map(|makes| makes.words.clone()),
         portions: portions.number(central),
-        portions_because: portions.because(process),
+        portions_because: portions.because(process, central),
         portion_mass: figures.hanging(Measure::Grams, |r| portions.share_of(1000.0 * r.yield_kg, r)),
         portion_volume: figures.hanging(Measure::Millilitres, |r| portions.share_of(1000.0 * r.volume_l, r)),
         solids: figures.hanging(Measure::Percent, |r| 100.0 * share(r.pieces_kg, r.yield_kg)),
@@ -81,8 +91,12 @@ pub(crate) fn assemble(given: &Given<'_>, ground: &Ground<'_>, tasted: &Tasted, 
         alcohol_kept: figures.alcohol_kept(given),
         boiling_point: figures.plain(Measure::Celsius, Known::ByHandbook, |r| r.boiling_c),
         evaporated: figures.evaporated(),
-        body: body(read.thickener, &read.other_thickeners, figures.has_liquid()),
-        nutrition: nutrition::rows(&read.runs, &|r| portions.number(r)),
+        body: body(
+            read.thickener,
+            &read.other_thickeners,
+            figures.has_liquid() && !of_bones,
+        ),
+        nutrition,
         allergens: allergen_rows,
         animal,
         animal_causes,
@@ -108,6 +122,7 @@ struct Figures<'a> {
     tasted: &'a Tasted,
     read: &'a Read,
     portions: Portions,
+    foods: &'a dyn Foods,
 }
 
 impl Figures<'_> {
@@ -159,10 +174,23 @@ impl Figures<'_> {
 
     /// A figure of the liquid: not computed where there is none.
     fn liquid(&self, pick: impl Fn(&Reading) -> f64) -> Figure {
-        let figure = self.hanging(Measure::Percent, pick);
+        // A draw that boils dry has no liquid to speak of.
+        let of_liquid = |r: &Reading| if has_liquid(r) { pick(r) } else { f64::NAN };
+        let others = &self.read.runs.others;
+        let dry = others.iter().filter(|run| !has_liquid(run)).count();
         if self.has_liquid() {
-            return figure;
+            let figure = self.hanging(Measure::Percent, of_liquid);
+            if dry == 0 {
+                return figure;
+            }
+            let dry = format!("in {dry} of {} reckonings hardly any liquid is left", others.len());
+            let because = figure
+                .because
+                .clone()
+                .map_or(dry.clone(), |because| format!("{because}; {dry}"));
+            return figure.because(because);
         }
+        let figure = self.hanging(Measure::Percent, pick);
         Figure {
             known: Known::NotComputed,
             ..figure
@@ -170,10 +198,20 @@ impl Figures<'_> {
         .because("the dish has no liquid")
     }
 
-    /// A dish has liquid when a spoon finds some: a twentieth of its mass and more.
+    /// Whether so much bone was simmered that what it gave to the liquid counts: a fifth of the finished dish and half an
+    /// hour (common practice, no source; a stock has as much bone as water to half as much).
+    fn is_of_bones(&self) -> bool {
+        let process = self.ground.process;
+        let bones = process.lots.iter().enumerate().filter(|(index, lot)| {
+            let bone = self.foods.of(lot).is_some_and(is_bone);
+            bone && self.ground.places.heat(process, &self.tasted.trace, *index).wet_min >= 30.0
+        });
+        let kg: f64 = bones.map(|(_, lot)| lot.mass.kilograms()).sum();
+        kg > 0.0 && kg >= 0.2 * self.read.runs.central.yield_kg && self.has_liquid()
+    }
+
     fn has_liquid(&self) -> bool {
-        let central = &self.read.runs.central;
-        share(central.liquid.total_kg(), central.yield_kg) >= 0.05
+        has_liquid(&self.read.runs.central)
     }
 
     fn evaporated(&self) -> Figure {
@@ -251,6 +289,9 @@ impl Figures<'_> {
                 served_with.join(", ")
             ));
         }
+        if self.is_of_bones() {
+            assume("What bones give to a stock is not computed: its gelatine, its body and its protein.".to_owned());
+        }
         let acid = self.read.runs.central.percent(Stuff::Acid);
         if acid >= 100.0 * cooling::SOUR {
             assume(format!(
@@ -267,11 +308,23 @@ impl Figures<'_> {
     }
 }
 
+/// A dish has liquid when a spoon finds some: a twentieth of its mass and more (common practice, no source).
+fn has_liquid(reading: &Reading) -> bool {
+    share(reading.liquid.total_kg(), reading.yield_kg) >= 0.05
+}
+
 /// The row of the table nearest to so many minutes of simmering: its minutes and the percent left.
 fn published_alcohol(minutes: f64) -> Option<(f64, f64)> {
     rows(ALCOHOL)
         .filter_map(|row| Some((row.number(0)?, row.number(1)?)))
         .min_by(|a, b| (a.0 - minutes).abs().total_cmp(&(b.0 - minutes).abs()))
+}
+
+/// A nutrient of which nothing can be said.
+fn not_computed(row: &mut NutrientRow) {
+    row.per_portion.known = Known::NotComputed;
+    row.per_100_g.known = Known::NotComputed;
+    (row.us_label, row.us_daily_value, row.eu_label) = (None, None, None);
 }
 
 /// What always goes with a safety figure.

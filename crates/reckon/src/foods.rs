@@ -17,6 +17,12 @@ pub(crate) trait Foods: Sync {
     }
 }
 
+/// Whether nothing of a food is eaten, but something of it passes into the liquid: bones for stock.
+pub(crate) fn is_bone(food: &Food) -> bool {
+    let behaviour = &food.behaviour;
+    behaviour.inedible.is_some_and(|share| share >= 1.0) && behaviour.renders.is_some()
+}
+
 impl Foods for Larder {
     fn food(&self, id: FoodId) -> Option<&Food> {
         self.get(id)

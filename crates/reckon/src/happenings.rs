@@ -58,7 +58,7 @@ fn may_boil_dry(process: &Process, draws: &[Vec<Dry>], vessel: usize) -> Option<
     let enough = dry.len() as f64 >= MAY * draws.len() as f64;
     enough.then(|| Assumption {
         text: format!(
-            "The {} may boil dry: it does in {} of {} reckonings, and the ranges above reach that far.",
+            "The {} may boil dry: it does in {} of {} reckonings.",
             process.vessels.get(vessel).map_or("pot", |vessel| vessel.name.as_str()),
             dry.len(),
             draws.len()
@@ -197,7 +197,9 @@ mod tests {
         assert_eq!(happenings(&process, &trace, &draws(1)), Vec::new());
         let found = happenings(&process, &trace, &draws(2));
         assert!(
-            found[0].text.starts_with("The pot may boil dry: it does in 2 of 40 "),
+            found[0]
+                .text
+                .starts_with("The pot may boil dry: it does in 2 of 40 reckonings."),
             "{found:?}"
         );
         trace.events = vec![Event {

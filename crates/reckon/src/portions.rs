@@ -55,7 +55,9 @@ impl Portions {
     pub(crate) fn number(self, reading: &Reading) -> f64 {
         match self {
             Portions::Said(number) | Portions::Counted(number) => number,
-            Portions::OfDefault => reading.yield_kg * 1000.0 / DEFAULT_G,
+            // Less than a portion is one small portion.
+            Portions::OfDefault if reading.yield_kg > 0.0 => (reading.yield_kg * 1000.0 / DEFAULT_G).max(1.0),
+            Portions::OfDefault => 0.0,
         }
     }
 
@@ -65,8 +67,11 @@ impl Portions {
     }
 
     /// Why that many.
-    pub(crate) fn because(self, process: &Process) -> String {
+    pub(crate) fn because(self, process: &Process, central: &Reading) -> String {
         let plain = |number: f64| crate::label::plain(number, 1);
+        if self == Portions::OfDefault && central.yield_kg * 1000.0 < DEFAULT_G {
+            return format!("not said, and all of it is less than {DEFAULT_G:.0} g: it is one");
+        }
         match (self, process.servings, &process.makes) {
             (Portions::Said(_), Some((low, high)), _) if low == high => format!("the page says {}", plain(low)),
             (Portions::Said(number), Some((low, high)), _) => {
@@ -118,31 +123,40 @@ mod tests {
         reading.yield_kg = 2.8;
         let six = serving(Some((6.0, 6.0)));
         assert_eq!(Portions::of(&six).number(&reading), 6.0);
-        assert_eq!(Portions::of(&six).because(&six), "the page says 6");
+        assert_eq!(Portions::of(&six).because(&six, &reading), "the page says 6");
         let some = serving(Some((4.0, 6.0)));
         assert_eq!(
-            Portions::of(&some).because(&some),
+            Portions::of(&some).because(&some, &reading),
             "the page says 4 to 6: reckoned with 5"
         );
         let none = serving(None);
         assert_eq!(Portions::of(&none).number(&reading), 8.0);
-        assert_eq!(Portions::of(&none).because(&none), "not said: portions of 350 g");
+        assert_eq!(
+            Portions::of(&none).because(&none, &reading),
+            "not said: portions of 350 g"
+        );
         assert_eq!(Portions::of(&serving(Some((0.0, 0.0)))), Portions::OfDefault);
+        // 14 g of garnish are not a twenty-fifth of a portion.
+        reading.yield_kg = 0.014;
+        assert_eq!(Portions::of(&none).number(&reading), 1.0);
+        assert!(Portions::of(&none).because(&none, &reading).ends_with("it is one"));
     }
 
     /// A loaf in twelve slices is twelve portions; litres and loaves are none.
     #[test]
     fn pieces_are_portions_and_measures_are_not() {
+        let mut reading = testing::reading();
+        reading.yield_kg = 2.8;
         let bread = making("Makes 1 loaf, 12 slices", 12.0, "slice");
         assert_eq!(Portions::of(&bread), Portions::Counted(12.0));
         assert_eq!(
-            Portions::of(&bread).because(&bread),
+            Portions::of(&bread).because(&bread, &reading),
             "the page says 'Makes 1 loaf, 12 slices': a portion is one slice"
         );
         let stock = making("Makes about 3 litres", 3.0, "litre");
         assert_eq!(Portions::of(&stock), Portions::OfDefault);
         assert_eq!(
-            Portions::of(&stock).because(&stock),
+            Portions::of(&stock).because(&stock, &reading),
             "the page says 'Makes about 3 litres' and not for how many: portions of 350 g"
         );
         assert_eq!(Portions::of(&making("Makes 1 loaf", 1.0, "loaf")), Portions::OfDefault);

@@ -6,7 +6,7 @@
 use potwright_larder::{Hazard, Kind};
 use potwright_pot::{Cue, Doing, Part, Process, Trace};
 
-use crate::foods::Foods;
+use crate::foods::{Foods, is_bone};
 use crate::reading::spread_about;
 use crate::table::rows;
 use crate::whereabouts::Whereabouts;
@@ -90,7 +90,9 @@ fn outcome(process: &Process, trace: &Trace, places: &Whereabouts, foods: &dyn F
             given: given(process, trace, places, lot, centre),
         }
     };
-    let of_use = tenderness_is_of_use(process, lot);
+    // Nobody asks it of bones for stock.
+    let bone = process.lots.get(lot).and_then(|lot| foods.of(lot)).is_some_and(is_bone);
+    let of_use = !bone && tenderness_is_of_use(process, lot);
     let shaped = is_shaped(process, lot);
     let groups = trace.pieces.iter().filter(|pieces| pieces.lot == lot);
     let in_pieces = groups
@@ -126,14 +128,7 @@ fn given(process: &Process, trace: &Trace, places: &Whereabouts, lot: usize, cen
 
 /// Whether a cook asks if it is tender: meat, pulses, grain, and whatever the page says to cook until it is.
 fn tenderness_is_of_use(process: &Process, lot: usize) -> bool {
-    let Some(entry) = process.lots.get(lot) else {
-        return false;
-    };
-    // Nobody asks it of bones for stock.
-    if entry.inedible > entry.mass * 0.5 {
-        return false;
-    }
-    let kind = Some(entry.kind);
+    let kind = process.lots.get(lot).map(|lot| lot.kind);
     let by_kind = matches!(
         kind,
         Some(Kind::Meat | Kind::Poultry | Kind::Pulse | Kind::Grain | Kind::Pasta)

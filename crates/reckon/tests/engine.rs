@@ -212,3 +212,26 @@ fn an_empty_process_has_a_dossier() {
     assert_eq!(dossier.allergens.len(), 15);
     assert!(dossier.cautions.is_empty());
 }
+
+/// A stock boiled from bones sets in the cold; how much gelatine they give is not computed, and no nought stands for it.
+#[test]
+fn what_bones_give_is_not_computed() {
+    let text = "Beef stock\n\n1 kg beef bones\n1.5 litres water\n\nPut the bones and water in a large pot, bring to the boil and simmer for 4 \
+        hours. Strain.\n";
+    let kitchen = Kitchen::default();
+    let process = resolve(&read(text), text, Larder::built_in(), &[], &kitchen, Measures::Metric);
+    let stock = run(process, 0).dossier;
+    let protein = stock.nutrition.iter().find(|row| row.name == "Protein").unwrap();
+    assert_eq!(protein.per_portion.display_value(), "not computed");
+    assert_eq!((&protein.us_label, &protein.eu_label), (&None, &None));
+    assert_eq!(
+        (stock.body.word, stock.body.thickener.known),
+        (None, Known::NotComputed)
+    );
+    assert!(
+        stock.doneness.iter().all(|row| row.tender.is_none()),
+        "nobody asks it of bones"
+    );
+    let soup = run(broth(20.0), 0).dossier;
+    assert!(soup.body.word.is_some(), "chicken thighs are no bones");
+}
