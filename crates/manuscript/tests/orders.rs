@@ -163,3 +163,29 @@ fn how_it_is_kept_is_no_cooking() {
         "fry onions+butter",
     );
 }
+
+/// 'Onions' are the onions of the list, not its scallions, wherever either stands and whatever went in before.
+#[test]
+fn a_food_of_that_very_name_comes_first() {
+    let list = "2 yellow onions, chopped; 1 tbsp oil; 3 scallions, sliced; 100 ml milk; 200 g flour";
+    check(
+        list,
+        "Heat the oil in a pot. Add the onions and fry for 8 minutes. Mix the flour, scallions and milk.",
+        "heat oil | add yellow onions | fry <pot> | mix flour+scallions+milk",
+    );
+    check(
+        list,
+        "Mix the scallions and milk. Fry the onions.",
+        "mix scallions+milk | fry yellow onions",
+    );
+    check(
+        list,
+        "Fry the onions. Stir in the onions.",
+        "fry yellow onions | stir yellow onions",
+    );
+    check(
+        "3 scallions; 100 ml milk",
+        "Add the onions to the milk.",
+        "add scallions+milk",
+    );
+}

@@ -22,6 +22,8 @@ pub(super) struct Name {
     /// The words of the name, in the singular.
     words: Vec<String>,
     head: String,
+    /// The head as the list spells it, where `head` may be the word of a kindred food: 'scallion', not 'onion'.
+    own: String,
     /// The other words of the line.
     extra: Vec<String>,
     pub(super) section: Option<usize>,
@@ -80,6 +82,7 @@ impl Names {
                 list.push(Name {
                     place: (index, item_at),
                     plural: singular(&last) != last,
+                    own: singular(&last),
                     head,
                     extra: if ingredient.items.len() > 1 {
                         plain(&item.name)
@@ -139,12 +142,15 @@ impl Names {
                 return members;
             }
         }
+        let own = mention.words.last().map_or_else(String::new, |word| singular(word));
         let scored: Vec<(f64, &Name)> = self
             .list
             .iter()
             .filter_map(|name| {
                 let fit = name.fit(&words)?;
-                Some((fit + self.favour(name, mention, sought), name))
+                // A listed food of that very name comes before one of a kindred name.
+                let own = if name.own == own { 3.0 } else { 0.0 };
+                Some((fit + own + self.favour(name, mention, sought), name))
             })
             .collect();
         if scored.is_empty() && words.len() == 1 && matches!(head.as_str(), "juice" | "zest" | "rind") {
