@@ -12,6 +12,30 @@ use potwright_reckon::{Prices, Reckoned, Target, reckon};
 /// minutes of mussels, a stock of eight hours.
 pub const DISHES: [usize; 5] = [1, 2, 3, 8, 9];
 
+/// A braise of four hours with twelve kinds of pieces, invented for the benchmark.
+pub const BRAISE: &str = "Braise of twelve
+
+Serves 6
+
+1 kg beef shin, in 4 cm pieces
+2 onions, chopped
+2 leeks, sliced
+2 carrots, in 2 cm pieces
+2 parsnips, in 2 cm pieces
+2 sticks celery, sliced
+1 small celeriac, in 2 cm pieces
+1 swede, in 2 cm pieces
+400 g potatoes, in 3 cm pieces
+200 g mushrooms, halved
+150 g prunes
+150 g pearl barley
+2 litres beef stock
+2 tsp salt
+
+1. Put everything into a casserole and bring to the boil.
+2. Cover and cook in the oven at 140 C for 4 hours.
+";
+
 /// The demo book.
 #[must_use]
 pub fn book() -> Book {

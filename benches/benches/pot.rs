@@ -1,6 +1,6 @@
 //! From a recipe to a process, and the cooking of it.
 
-use potwright_benches::{DISHES, book, page, process};
+use potwright_benches::{BRAISE, DISHES, book, page, process};
 use potwright_manuscript::read;
 use potwright_pot::{Draw, cook};
 
@@ -19,5 +19,13 @@ fn recipe_to_process(bencher: divan::Bencher, dish: usize) {
 fn process_to_trace(bencher: divan::Bencher, dish: usize) {
     let (book, page) = (book(), page(dish));
     let process = process(&read(&page), &page, &book);
+    bencher.bench_local(|| cook(divan::black_box(&process), &book.kitchen, &Draw::central()));
+}
+
+/// Meant to be at most 1.5 ms.
+#[divan::bench]
+fn braise_of_twelve(bencher: divan::Bencher) {
+    let book = book();
+    let process = process(&read(BRAISE), BRAISE, &book);
     bencher.bench_local(|| cook(divan::black_box(&process), &book.kitchen, &Draw::central()));
 }

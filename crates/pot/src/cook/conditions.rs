@@ -36,6 +36,9 @@ pub(super) struct Conditions {
     cover: [f64; 3],
     /// Losses to the room switched off, for checks against the textbook pot that has none.
     pub(super) losses: bool,
+    /// No step is longer, seconds.
+    #[cfg(test)]
+    pub(super) finest_s: f64,
     #[cfg(test)]
     pub(super) fault: Option<super::Fault>,
 }
@@ -93,6 +96,8 @@ impl Conditions {
             cover: [Cover::Off, Cover::Ajar, Cover::On]
                 .map(|cover| practice::cover_share(cover).at(z(draw.evaporation))),
             losses: true,
+            #[cfg(test)]
+            finest_s: f64::MAX,
             #[cfg(test)]
             fault: None,
         }

@@ -5,6 +5,7 @@
 //! pieces and the accounts of the ledger; nothing is ever set that is not booked.
 
 mod acts;
+mod clock;
 mod conditions;
 mod cooling;
 mod exchange;
@@ -263,103 +264,8 @@ impl<'a> Run<'a> {
         state.disturb();
     }
 
-    /// The clock goes on by one step for every vessel.
-    fn step(&mut self) {
-        let (mut dt_s, every_s) = self.longest_step_s();
-        if dt_s > 0.0 {
-            let awaited: Vec<(usize, f64)> = self
-                .running
-                .iter()
-                .filter_map(|running| Some((running.vessel, running.awaited_c(&self.vessels[running.vessel])?)))
-                .collect();
-            let plans = self.plan(&mut dt_s, &awaited);
-            for (state, plan) in self.vessels.iter_mut().zip(&plans) {
-                if let Some(plan) = plan {
-                    state.apply(plan, &self.cond, &mut self.ledger);
-                    state.tend(plan.dt_s, &self.cond, &mut self.ledger);
-                    state.settle(&self.cond);
-                    state.grow_step(plan.dt_s);
-                }
-            }
-            self.time_s += dt_s;
-            self.follow_coolings(dt_s);
-            self.notice(dt_s);
-        }
-        self.sample_if_due(dt_s, every_s);
-        self.finish_what_is_over();
-    }
-
-    /// The longest step all vessels, all running acts and the samples allow; and the time between samples: a minute
-    /// while something hot changes, longer where a straight line between two samples tells as much.
-    fn longest_step_s(&self) -> (f64, f64) {
-        let over_s = self
-            .running
-            .iter()
-            .map(|running| running.remaining_s(self.time_s))
-            .fold(f64::MAX, f64::min);
-        let over_s = over_s.min((LONGEST_S - self.time_s).max(0.0));
-        let mut sample_s = QUIET_SAMPLE_S;
-        let mut longest_s = f64::MAX;
-        for state in self.vessels.iter().filter(|state| !state.is_empty()) {
-            let own_s = state.longest_step_s(&self.cond);
-            longest_s = longest_s.min(own_s);
-            if state.temp_c > 40.0 || state.is_heated(&self.cond) {
-                sample_s = sample_s.min(own_s.max(SAMPLE_S));
-            }
-        }
-        (step::rounded_s(longest_s.min(sample_s)).min(over_s), sample_s)
-    }
-
-    /// Plans a step of every vessel; shortens it to end where a vessel begins to boil, reaches its aim or what is
-    /// waited for.
-    fn plan(&mut self, dt_s: &mut f64, awaited: &[(usize, f64)]) -> Vec<Option<step::Plan>> {
-        let mut plans = Vec::with_capacity(self.vessels.len());
-        for attempt in 0..5 {
-            plans.clear();
-            let mut earliest = 1.0_f64;
-            for (index, state) in self.vessels.iter_mut().enumerate() {
-                if state.is_empty() {
-                    plans.push(None);
-                    continue;
-                }
-                let plan = state.plan(*dt_s, &self.cond);
-                earliest = earliest.min(plan.crossing.unwrap_or(1.0));
-                for (_, target) in awaited.iter().filter(|(vessel, _)| *vessel == index) {
-                    let share = (target - state.temp_c) / plan.rise_k;
-                    if share > 0.0 && share < 1.0 && (target - state.temp_c).abs() > 0.02 {
-                        earliest = earliest.min(share);
-                    }
-                }
-                plans.push(Some(plan));
-            }
-            if attempt == 4 || earliest > 0.98 || *dt_s < 0.2 {
-                break;
-            }
-            *dt_s = (*dt_s * (earliest * 1.002)).max(0.05);
-        }
-        plans
-    }
-
-    fn follow_coolings(&mut self, dt_s: f64) {
-        for index in 0..self.vessels.len() {
-            let ended = self.vessels[index].follow_cooling(self.time_s, dt_s, &self.cond);
-            if let Some(follow) = ended {
-                let act = self.act_of(index);
-                self.coolings.extend(follow.tell(index, act));
-            }
-        }
-    }
-
-    /// Samples when the time between two would else be passed in the next step.
-    fn sample_if_due(&mut self, dt_s: f64, every_s: f64) {
-        let last = self.samples.last().map_or(f64::NEG_INFINITY, |sample| sample.time_s);
-        if self.time_s + step::GROWTH * dt_s > last + every_s - 1e-6 {
-            let act = self.running.first().map_or(0, |running| running.act);
-            self.sample(act);
-        }
-    }
-
     fn finish_what_is_over(&mut self) {
+        self.catch_up_what_is_over();
         let mut running = std::mem::take(&mut self.running);
         let too_long = self.time_s >= LONGEST_S;
         running.retain_mut(|stretch| {

@@ -20,6 +20,7 @@ impl Run<'_> {
 
     /// Writes down how things stand now, once at any moment.
     pub(super) fn sample(&mut self, act: usize) {
+        self.catch_up_all();
         if self
             .samples
             .last()
@@ -51,21 +52,15 @@ impl Run<'_> {
         });
     }
 
-    /// Looks at every vessel after a step for what a cook would notice.
-    pub(super) fn notice(&mut self, dt_s: f64) {
-        for index in 0..self.vessels.len() {
-            let act = self.act_of(index);
-            let state = &mut self.vessels[index];
-            // A pot that has boiled quite empty is still to be told of.
-            if state.is_empty() && state.watch.most_water_kg <= practice::BROTH_KG {
-                continue;
-            }
-            state.brown(dt_s, self.cond.browning_s);
-            for what in state.noticed(dt_s, &self.cond) {
-                self.note(act, index, what);
-            }
-            self.notice_dairy(act, index);
+    /// Looks at a vessel after a step for what a cook would notice.
+    pub(super) fn notice(&mut self, vessel: usize, dt_s: f64) {
+        let act = self.act_of(vessel);
+        let state = &mut self.vessels[vessel];
+        state.brown(dt_s, self.cond.browning_s);
+        for what in state.noticed(dt_s, &self.cond) {
+            self.note(act, vessel, what);
         }
+        self.notice_dairy(act, vessel);
     }
 
     fn notice_dairy(&mut self, act: usize, index: usize) {

@@ -121,6 +121,11 @@ impl Running {
         (end - now_s).max(0.0).min(self.forecast_s)
     }
 
+    /// Whether what happens in the vessel decides when it ends, rather than the clock alone.
+    pub(super) fn watches(&self) -> bool {
+        !matches!(self.end, End::At(_))
+    }
+
     /// The temperature the cue waits for, °C.
     pub(super) fn awaited_c(&self, state: &VesselState) -> Option<f64> {
         match &self.end {

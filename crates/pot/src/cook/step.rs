@@ -39,6 +39,8 @@ pub(super) struct Plan {
     /// Rise of the liquid, kelvins.
     pub(super) rise_k: f64,
     power_w: f64,
+    /// Water that leaves from the surface and as steam.
+    surface_kg: f64,
     boiled_kg: f64,
     /// Share of the step after which the liquid first boils or reaches what is aimed at; none if it does not.
     pub(super) crossing: Option<f64>,
@@ -104,7 +106,7 @@ impl VesselState {
         self.refresh_exchange(cond);
         let (piece_heat, piece_slope) = self.respond(dt_s, cond);
         let (loss, loss_slope) = self.exchange.loss(self.temp_c);
-        let (vapour, vapour_slope) = self.exchange.vapour(self.temp_c);
+        let (vapour, vapour_slope) = self.vapour_in(dt_s);
         let latent = self.exchange.latent(self.temp_c.min(self.boil_c)).max(1.0e6);
         let capacity = self.content().capacity_at(self.heat_j, self.temp_c)
             + piece_slope
@@ -119,7 +121,8 @@ impl VesselState {
         let mut boiled_kg = 0.0;
         let mut rise_k = free_rise;
         if water > 0.0 && free_rise > to_boil {
-            boiled_kg = ((free_rise - to_boil) * capacity / latent).min(water);
+            let there = (water - dt_s * (vapour + vapour_slope * to_boil)).max(0.0);
+            boiled_kg = ((free_rise - to_boil) * capacity / latent).min(there);
             rise_k = free_rise - boiled_kg * latent / capacity;
         }
         let crossing = self.crossing((dt_s * most - drain) / capacity, cond);
@@ -127,9 +130,17 @@ impl VesselState {
             dt_s,
             rise_k,
             power_w,
+            surface_kg: (dt_s * (vapour + vapour_slope * rise_k)).clamp(0.0, water),
             boiled_kg,
             crossing,
         }
+    }
+
+    /// Evaporation below the boil, kg/s, and its slope, no more than there is water for in a step.
+    fn vapour_in(&self, dt_s: f64) -> (f64, f64) {
+        let (rate, slope) = self.exchange.vapour(self.temp_c);
+        let most = self.water_kg() / dt_s;
+        if rate > most { (most, 0.0) } else { (rate, slope) }
     }
 
     /// Share of a step after which a rise at full power first reaches the boil or what is aimed at.
@@ -166,8 +177,6 @@ impl VesselState {
         let dt_s = plan.dt_s;
         let (loss, loss_slope) = self.exchange.loss(self.temp_c);
         let lost_j = dt_s * (loss + loss_slope * plan.rise_k);
-        let (vapour, vapour_slope) = self.exchange.vapour(self.temp_c);
-        let surface_kg = (dt_s * (vapour + vapour_slope * plan.rise_k)).clamp(0.0, self.water_kg());
         let burner_j = dt_s * plan.power_w;
         self.power_w = plan.power_w;
         self.heat_j += burner_j - lost_j;
@@ -190,7 +199,7 @@ impl VesselState {
             group.drive_off(boil_c, cond, ledger);
         }
         let new_c = self.temp_c + plan.rise_k;
-        self.drive_off(surface_kg, plan.boiled_kg, new_c, cond, ledger);
+        self.drive_off(plan.surface_kg, plan.boiled_kg, new_c, cond, ledger);
         self.rate_k_s = plan.rise_k / dt_s;
     }
 
@@ -223,10 +232,12 @@ impl VesselState {
         ledger.vapour.add(&Matter::of(Stuff::Water, gone));
     }
 
-    /// After a step as long as was to be tried, the next may be longer; one cut short by the clock changes nothing.
+    /// After as long as was to be tried the next step may be longer; short ones, cut by the clock or by a neighbour, add up.
     pub(super) fn grow_step(&mut self, dt_s: f64) {
-        if dt_s >= 0.99 * rounded_s(self.step_s) {
+        self.tried_s += dt_s;
+        if self.tried_s >= 0.99 * rounded_s(self.step_s) {
             self.step_s = (GROWTH * self.step_s).min(1e4);
+            self.tried_s = 0.0;
         }
     }
 
@@ -254,11 +265,13 @@ impl VesselState {
             }
             let farthest = group.profile.farthest_k(if group.held { self.boil_c } else { outside });
             if farthest > 4.0 {
-                longest = longest.min((0.15 * group.lag_s()).max(4.0));
+                longest = longest.min((0.3 * group.lag_s()).max(4.0));
             } else if farthest > 2.0 * CALM_K && longest > 60.0 {
-                longest = longest.min((0.15 * group.lag_s()).max(60.0));
+                longest = longest.min((0.3 * group.lag_s()).max(60.0));
             }
         }
+        #[cfg(test)]
+        let longest = longest.min(cond.finest_s);
         longest.min(self.step_s)
     }
 }

@@ -84,8 +84,13 @@ pub(super) struct VesselState {
     pub(super) exchange: Exchange,
     /// What the burner gives, watts.
     pub(super) power_w: f64,
-    /// The step to be tried next, seconds, and how fast the liquid warmed in the last one, K/s.
+    /// The step to be tried next and how much of it was, seconds, and how fast the liquid warmed in the last one, K/s.
     pub(super) step_s: f64,
+    pub(super) tried_s: f64,
+    /// The longest step that is accurate now, how far it is behind the clock, seconds; whether it makes every step.
+    pub(super) own_s: f64,
+    pub(super) behind_s: f64,
+    pub(super) keeps_up: bool,
     pub(super) rate_k_s: f64,
     /// Water shed by pieces, kg/s, in the last step.
     pub(super) shed_kg_s: f64,
@@ -139,6 +144,10 @@ impl VesselState {
             exchange: Exchange::default(),
             power_w: 0.0,
             step_s: 1.0,
+            tried_s: 0.0,
+            own_s: 0.0,
+            behind_s: 0.0,
+            keeps_up: true,
             rate_k_s: 0.0,
             shed_kg_s: 0.0,
             flow_kg_s: 0.0,
@@ -159,6 +168,7 @@ impl VesselState {
     /// Something has been put in, taken out or moved: small steps again.
     pub(super) fn disturb(&mut self) {
         self.step_s = 1.0;
+        self.tried_s = 0.0;
         self.rate_k_s = 0.0;
         self.exchange = Exchange::default();
         self.groups.iter_mut().for_each(|group| group.fresh = 3);

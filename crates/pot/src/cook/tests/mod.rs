@@ -5,6 +5,7 @@ mod cooling;
 mod food;
 mod heating;
 mod limits;
+mod steps;
 
 use potwright_larder::{Absorbs, Hazard, Kind, Shape, Softens, StarchKind};
 use potwright_manuscript::Cover;
