@@ -205,9 +205,9 @@ impl Reader<'_> {
 /// The words of a line without list mark, white space folded, and the note in brackets at its end.
 fn parted(line: &str) -> (String, Option<String>) {
     let line = line.trim_start_matches('\u{feff}').trim();
-    let line = ["- ", "* ", "• ", "– "]
+    let line = ["-", "*", "•", "–"]
         .iter()
-        .find_map(|mark| line.strip_prefix(mark))
+        .find_map(|mark| line.strip_prefix(mark)?.strip_prefix(char::is_whitespace))
         .unwrap_or(line)
         .trim();
     let folded = |text: &str| text.split_whitespace().collect::<Vec<_>>().join(" ");
@@ -292,6 +292,14 @@ mod tests {
     use super::*;
 
     const PAGE: &str = "Supper for twelve\n\nSaturday 13 December\nFor 12\n\n- Celeriac  and apple soup\nBeef shin [the day before]\n[one eats no gluten]\n";
+
+    #[test]
+    fn a_list_mark_before_a_tab_is_one_too() {
+        for line in ["* Leek soup", "*\tLeek soup", "–\u{a0}Leek  soup"] {
+            assert_eq!(parted(line), ("Leek soup".into(), None), "{line:?}");
+        }
+        assert_eq!(parted("-Leek soup").0, "-Leek soup");
+    }
 
     #[test]
     fn a_page_as_typed() {
