@@ -8,6 +8,7 @@ use super::name::nounlike;
 use super::quantity::measured;
 use super::unit::size_word;
 use crate::lexicon::Class;
+use crate::likened::likened;
 use crate::number;
 use crate::token::{Kind, Token};
 use crate::{Quantity, Span, Words};
@@ -63,6 +64,12 @@ pub(crate) fn apply(line: &Line, segment: &[usize], draft: &mut Draft) {
             break;
         }
         segment = rest;
+    }
+    // 'about the size of a hazelnut' measures by the eye.
+    if let Some(next) = segment.first().and_then(|at| likened(&line.tokens, *at)) {
+        let rest = segment.iter().position(|at| *at >= next).unwrap_or(segment.len());
+        apply(line, &segment[rest..], draft);
+        return;
     }
     let Some(first) = segment.first().map(|at| &line.tokens[*at]) else {
         return;

@@ -63,7 +63,8 @@ pub(super) fn head(
             if let Some(object) = object {
                 return found(Lead::Done, object.0, index, object);
             }
-            if !is_order(tokens, sentence, index, going, edge?, last.is_none()) {
+            let order = pair.is_some() && !going.side && !going.cue;
+            if !order && !is_order(tokens, sentence, index, going, edge?, last.is_none()) {
                 return past_like(tokens, sentence, index, going)
                     .and_then(|object| found(Lead::Done, object.0, index, object));
             }
@@ -217,7 +218,8 @@ fn edge(tokens: &[Token], start: usize, index: usize) -> Option<Edge> {
 /// Whether a base form at an edge is an order and not a noun, an adjective or part of a cue.
 fn is_order(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Going, edge: Edge, first: bool) -> bool {
     let word = at(tokens, index);
-    let Some(marks) = words::entry(word).map(|entry| entry.marks) else {
+    let base = words::verb(word).map_or(word, |(base, _)| base);
+    let Some(marks) = words::entry(base).map(|entry| entry.marks) else {
         return false;
     };
     let next = tokens.get(index + 1).filter(|_| index + 1 < sentence.1);

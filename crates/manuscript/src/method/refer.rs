@@ -127,6 +127,10 @@ impl Referrer<'_> {
             // What was mixed in a vessel without a name is what is in it.
             Focus::Pot if scene.is_aside() => scene.here().map(|vessel| vessel.contents.clone()).unwrap_or_default(),
             Focus::Pot if several => scene.several(self.names),
+            // 'lift it out': the one thing in the pot that can be lifted.
+            Focus::Pot if matches!(self.verb, "lift" | "take" | "fish" | "remove" | "scoop") => {
+                Some(scene.solids(self.names)).filter(|solids| solids.len() == 1).unwrap_or_default()
+            }
             Focus::Pot => Vec::new(),
         };
         if held.is_empty() {

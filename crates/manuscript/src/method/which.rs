@@ -176,9 +176,9 @@ impl Builder<'_> {
         let over = ["over", "around", "round", "on"]
             .iter()
             .any(|word| told.said.says(word));
-        let ladled =
-            matches!(told.clause.verb, "ladle" | "pour") && foods.iter().all(|food| !self.is_poured(&food.target));
-        over && foods.iter().all(dry) && (serving || out || ladled)
+        let by_itself = foods.iter().any(|food| self.is_poured(&food.target));
+        let ladled = matches!(told.clause.verb, "ladle" | "pour");
+        over && foods.iter().all(dry) && (serving || (out || ladled) && !by_itself)
     }
 
     /// A food that runs by itself: fat, honey, a batter.

@@ -56,7 +56,8 @@ fn list_of_one(text: &str, pair: &[Seen]) -> bool {
     let [line, next] = pair else { return false };
     let plain = matches!(line.row.mark, Mark::None | Mark::Bullet);
     let one = line.reading.as_ref().is_some_and(|reading| reading.entries.len() == 1);
-    line.strong && one && plain && next.prose && !line.row.span.of(text).ends_with(['.', '!', ':'])
+    let method = heading::part(text, &next.row) == Some(Part::Method);
+    line.strong && one && plain && (next.prose || method) && !line.row.span.of(text).ends_with(['.', '!', ':'])
 }
 
 /// Words of time and of people: a number before them counts no food.

@@ -44,7 +44,7 @@ impl Page<'_> {
             if !stays {
                 self.place = Place::Method;
             }
-        } else if prose && (words > 2 || row.apart) {
+        } else if prose && (words > 2 || row.apart || row.span.of(self.text).ends_with('.')) {
             if closes(self.text, row.span) && !self.recipe.steps.is_empty() {
                 self.place = Place::After;
                 self.closing(row);

@@ -340,7 +340,13 @@ pub(crate) fn begins_with_verb(words: &[Token]) -> bool {
     if ambiguous {
         let named = rest.iter().any(|t| t.is_any(&["the", "it", "them", "your"]));
         let likened = rest[0].is("the") && rest.get(1).is_some_and(|t| t.is("size"));
-        return object
+        // 'Stew four pigeons', but 'Salt two spoonfuls'.
+        let spoken = !rest[0].text.starts_with(|c: char| c.is_ascii_digit())
+            && crate::number::number(std::slice::from_ref(rest[0]), 0).is_some()
+            && rest
+                .get(1)
+                .is_some_and(|t| potwright_measure::Unit::from_spelling(t.text).is_none());
+        return (object || spoken)
             && rest.len() > 1
             && !likened
             && (named || !rest[0].is_any(&["and", "to", "for", "with", "in", "on"]));

@@ -35,8 +35,11 @@ pub(super) fn mentions(text: &str, span: Span) -> Vec<Vec<Ingredient>> {
             continue;
         };
         let place = line.span(at, stretch.end).unwrap_or(span);
-        let denied = at > 0 && tokens[at - 1].is_any(&["no", "without", "not", "less", "like", "than"]);
         let bare = stretch.measure == Measure::None;
+        let before = at.checked_sub(1).map(|before| &tokens[before]);
+        let denied = before.is_some_and(|t| t.is_any(&["no", "without", "not", "less", "like", "than"]));
+        // 'in their skins', 'with its tail': of what was named.
+        let denied = denied || bare && before.is_some_and(|t| t.is_any(&["its", "their", "whose"]));
         if !(denied || bare && serves) {
             let mut entries = line::read(text, place, &[]).entries;
             let food = |entry: &Ingredient| entry.items.iter().any(|item| names_food(&item.name));
