@@ -28,7 +28,7 @@ pub(crate) fn run() -> Result<()> {
 ///
 /// # Errors
 ///
-/// As [`run`].
+/// As [`run()`].
 pub(crate) fn stale() -> Result<Option<String>> {
     let (page, fresh) = before_and_after()?;
     Ok(first_difference(&page, &fresh))

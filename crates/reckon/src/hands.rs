@@ -19,7 +19,7 @@ pub fn side_by_side<T: Sync, R: Send>(items: &[T], work: impl Fn(&T) -> R + Sync
         }
     };
     let mut done: Vec<(usize, R)> = thread::scope(|scope| {
-        let helpers: Vec<_> = (1..hands).map(|_| scope.spawn(&hand)).collect();
+        let helpers: Vec<_> = (1..hands).map(|_| scope.spawn(hand)).collect();
         let mut done = hand();
         for helper in helpers {
             done.extend(helper.join().unwrap_or_else(|panic| resume_unwind(panic)));

@@ -140,7 +140,7 @@ pub(crate) fn for_so_many(all: &[Token], at: usize) -> bool {
     let next = all.get(counted.next);
     let people = next.is_some_and(|t| t.is_any(PEOPLE));
     let time = next.is_some_and(|t| minutes_of(t).is_some());
-    !counted.article && !time && (people && (opens || meal) || meal)
+    !counted.article && !time && (meal || people && opens)
 }
 
 /// '6 to 8 servings', '10 portions' and nothing else.

@@ -30,7 +30,7 @@ fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
             code: RULE.code.into(),
             weight: Weight::WorthALook,
             span: line.span,
-            asks: format!("Where does the {} go in? The method never uses it.", name(line)),
+            asks: format!("Where in the method would the {} belong? No step uses it.", name(line)),
             because: format!(
                 "{} operations were read, and none of them names it",
                 recipe.operations.len()
