@@ -45,8 +45,6 @@ pub(crate) struct Index {
     names: Vec<Name>,
     /// For every food: its state and kind decide what a word or hint clashes with.
     pub(crate) foods: Vec<(State, crate::Kind)>,
-    /// Names, as words, that foods put first have taken, while the index is made.
-    taken: QuickSet<Vec<u32>>,
     /// The numbers of words as they stand in names, while the index is made: few words make many names.
     met: QuickMap<String, u32>,
 }
@@ -93,27 +91,58 @@ impl Candidate {
 }
 
 impl Index {
-    /// The index over `foods`; where one of the `first` bears a name, no other food does.
-    pub(crate) fn new(foods: &[Food], words: Words, first: &[FoodId]) -> Index {
+    /// The index over `foods`.
+    pub(crate) fn new(foods: &[Food], words: Words) -> Index {
         let mut index = Index {
             words,
+            foods: foods.iter().map(|food| (food.state, food.kind)).collect(),
             ..Index::default()
         };
-        index.foods = foods.iter().map(|food| (food.state, food.kind)).collect();
-        let of = |number: u32| foods.get(number as usize).map(|food| (number, food));
-        let early = first.iter().filter_map(|id| of(id.0));
-        for (number, food) in early.clone() {
+        for (number, food) in (0..).zip(foods) {
             index.bear_all(number, food);
         }
-        let plainly = index.names.iter().filter(|name| !name.shared && name.surface.is_none());
-        index.taken = plainly.map(|name| sorted(&name.words)).collect();
-        let later = (0..foods.len() as u32).filter_map(of);
-        for (number, food) in later.filter(|(number, _)| !first.contains(&FoodId(*number))) {
-            index.bear_all(number, food);
-        }
-        index.taken = QuickSet::default();
         index.met = QuickMap::default();
         index
+    }
+
+    /// The index over `foods`, which are those of this index but for the `first`: where one of these bears a name, no
+    /// other food does.
+    pub(crate) fn with(&self, foods: &[Food], first: &[FoodId]) -> Index {
+        let mut index = Index {
+            words: self.words.clone(),
+            numbers: self.numbers.clone(),
+            spelled: self
+                .spelled
+                .iter()
+                .map(|(word, class, _)| (word.clone(), *class, Vec::new()))
+                .collect(),
+            foods: foods.iter().map(|food| (food.state, food.kind)).collect(),
+            ..Index::default()
+        };
+        for id in first {
+            if let Some(food) = foods.get(id.0 as usize) {
+                index.bear_all(id.0, food);
+            }
+        }
+        let plainly = index.names.iter().filter(|name| !name.shared && name.surface.is_none());
+        let taken: QuickSet<Vec<u32>> = plainly.map(|name| sorted(&name.words)).collect();
+        let stays = |name: &&Name| !first.contains(&FoodId(name.food)) && !taken.contains(&sorted(&name.words));
+        for name in self.names.iter().filter(stays) {
+            index.enter(name.clone());
+        }
+        index.met = QuickMap::default();
+        index
+    }
+
+    /// Enters a name under its words.
+    fn enter(&mut self, name: Name) {
+        let place = self.names.len() as u32;
+        for number in &name.words {
+            if let Some((_, _, names)) = self.spelled.get_mut(*number as usize) {
+                names.push(place);
+            }
+        }
+        self.names.push(name);
     }
 
     /// Notes all names of a food.
@@ -155,19 +184,10 @@ impl Index {
         let same = |other: &Name| {
             other.words == numbers && other.surface == surface && other.shared == shared && other.market == market
         };
-        if numbers.is_empty()
-            || !self.taken.is_empty() && self.taken.contains(&sorted(&numbers))
-            || own.into_iter().any(same)
-        {
+        if numbers.is_empty() || own.into_iter().any(same) {
             return;
         }
-        let name = self.names.len() as u32;
-        for number in &numbers {
-            if let Some((_, _, names)) = self.spelled.get_mut(*number as usize) {
-                names.push(name);
-            }
-        }
-        self.names.push(Name {
+        self.enter(Name {
             food,
             words: numbers,
             shared,
@@ -186,12 +206,19 @@ impl Index {
         number
     }
 
+    /// The number of a word that stands in some name.
+    fn known(&self, stem: &str) -> Option<u32> {
+        let number = *self.numbers.get(stem)?;
+        let (_, _, names) = self.spelled.get(number as usize)?;
+        (!names.is_empty()).then_some(number)
+    }
+
     /// The query's words; an unknown one is looked for at distance one.
     fn asked(&self, tokens: &[Token]) -> Vec<Asked> {
         let ask = |token: &Token| {
-            if let Some(number) = self.numbers.get(&token.stem) {
+            if let Some(number) = self.known(&token.stem) {
                 return Asked {
-                    numbers: vec![*number],
+                    numbers: vec![number],
                     class: token.class,
                     misspelt: false,
                 };
@@ -218,7 +245,7 @@ impl Index {
         let near = |word: &str| word.len().abs_diff(stem.len()) <= 1 && word.len() > 3 && one_slip(word, stem);
         (0u32..)
             .zip(&self.spelled)
-            .filter(|(_, (word, _, _))| near(word))
+            .filter(|(_, (word, _, names))| !names.is_empty() && near(word))
             .map(|(number, _)| number)
             .collect()
     }
@@ -310,10 +337,7 @@ impl Index {
         for (place, pair) in tokens.windows(2).enumerate() {
             let [left, right] = pair else { continue };
             let stem = format!("{}{}", left.stem, right.stem);
-            let known = self
-                .numbers
-                .get(&stem)
-                .and_then(|number| self.spelled.get(*number as usize));
+            let known = self.known(&stem).and_then(|number| self.spelled.get(number as usize));
             if let Some((_, class, _)) = known {
                 let surface = format!("{}{}", left.surface, right.surface);
                 let mut out = tokens.to_vec();

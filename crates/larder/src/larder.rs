@@ -77,8 +77,12 @@ impl Larder {
     #[must_use]
     pub fn with(&self, own: &[Food], imported: &[Food]) -> Larder {
         let mut larder = Larder {
+            foods: self.foods.clone(),
+            keys: self.keys.clone(),
+            packs: self.packs.clone(),
+            seasons: self.seasons.clone(),
             index: Index::default(),
-            ..self.clone()
+            table: Table::default(),
         };
         let first: Vec<FoodId> = own.iter().map(|food| larder.put(food)).collect();
         let named = larder.foods.len();
@@ -89,7 +93,7 @@ impl Larder {
         }
         let (named, imported) = larder.foods.split_at(named);
         larder.table = Table::new(named.len() as u32, imported);
-        larder.index = Index::new(named, self.index.words.clone(), &first);
+        larder.index = self.index.with(named, &first);
         larder
     }
 

@@ -47,7 +47,7 @@ pub(crate) fn larder(tables: &Tables<'_>) -> Result<Larder, TableError> {
     sides::read(tables, &kinds, &shelf, &mut foods)?;
     let packs = sides::packs(tables.packs, &shelf, foods.len())?;
     let seasons = sides::seasons(tables.season, &shelf, foods.len())?;
-    let index = Index::new(&foods, Words::read(tables.words)?, &[]);
+    let index = Index::new(&foods, Words::read(tables.words)?);
     Ok(Larder {
         foods,
         keys: shelf.keys,

@@ -293,7 +293,8 @@ impl Group {
     /// Prepares the answer to the temperature outside after a step.
     fn respond(&mut self, dt_s: f64, film_w_m2k: f64, outside_c: f64, boil_c: f64) {
         let capacity = self.settled.capacity(self.mean_c);
-        let (conductivity, _, radius) = self.thermal(capacity);
+        let (conductivity, diffusivity, radius) = self.thermal(capacity);
+        let fourier = diffusivity * dt_s / (radius * radius);
         let biot = film_w_m2k * radius / conductivity.max(1e-3);
         // A film is not known to two per cent: what was reckoned for one serves its neighbours.
         if (biot - self.biot).abs() > 0.02 * self.biot {
@@ -302,7 +303,7 @@ impl Group {
         self.held = false;
         if outside_c > boil_c && self.is_moist() && self.profile.surface_c(self.biot, outside_c) >= boil_c {
             let given = film_w_m2k * self.surface_m2() * dt_s;
-            self.conduct(dt_s, HELD, boil_c, capacity);
+            self.conduct(dt_s, fourier, HELD, boil_c, capacity);
             self.conducted_j = self.heat_base_j;
             if given * (outside_c - boil_c) >= self.conducted_j {
                 self.held = true;
@@ -311,7 +312,7 @@ impl Group {
                 return;
             }
         }
-        self.conduct(dt_s, self.biot, outside_c, capacity);
+        self.conduct(dt_s, fourier, self.biot, outside_c, capacity);
     }
 
     /// A piece that is nearly dry browns through and is no longer held at the boil.
@@ -320,8 +321,7 @@ impl Group {
     }
 
     /// Prepares the step of the profile past a film.
-    fn conduct(&mut self, dt_s: f64, biot: f64, outside_c: f64, capacity: f64) {
-        let (_, diffusivity, radius) = self.thermal(capacity);
+    fn conduct(&mut self, dt_s: f64, fourier: f64, biot: f64, outside_c: f64, capacity: f64) {
         self.even = self.profile.farthest_k(outside_c) < EVEN_K;
         if self.even {
             // As warm as outside all through: it follows as a whole.
@@ -329,7 +329,6 @@ impl Group {
             self.heat_slope_j_k = capacity * dt_s / (dt_s + self.lag_s());
             return;
         }
-        let fourier = diffusivity * dt_s / (radius * radius);
         let stiff = fourier * (CELLS * CELLS) as f64 > 6.0;
         let theta = if self.fresh > 0 || stiff { 1.0 } else { 0.5 };
         let step = Step { fourier, biot, theta };
@@ -340,7 +339,7 @@ impl Group {
         }
         self.base = stepper.base(&self.profile, outside_c);
         let warmed = crate::physics::conduction::mean(form, &self.base);
-        self.heat_base_j = capacity * (warmed - self.profile.mean_c());
+        self.heat_base_j = capacity * (warmed - self.mean_c);
         self.heat_slope_j_k = capacity * stepper.mean_slope;
     }
 
