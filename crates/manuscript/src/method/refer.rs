@@ -129,7 +129,9 @@ impl Referrer<'_> {
             Focus::Pot if several => scene.several(self.names),
             // 'lift it out': the one thing in the pot that can be lifted.
             Focus::Pot if matches!(self.verb, "lift" | "take" | "fish" | "remove" | "scoop") => {
-                Some(scene.solids(self.names)).filter(|solids| solids.len() == 1).unwrap_or_default()
+                Some(scene.solids(self.names))
+                    .filter(|solids| solids.len() == 1)
+                    .unwrap_or_default()
             }
             Focus::Pot => Vec::new(),
         };
