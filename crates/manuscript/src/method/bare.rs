@@ -90,6 +90,7 @@ impl Builder<'_> {
             .operations
             .iter()
             .rev()
+            .take(super::NEAR)
             .find(|op| takes::in_oven(op.verb))
             .map(|op| op.verb);
         // What is named goes into what is there, unless it brings the fat to fry it in.

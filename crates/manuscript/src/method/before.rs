@@ -89,12 +89,7 @@ impl Builder<'_> {
             .filter(|token| token.is_word())
             .flat_map(|token| super::foods::plain(&token.lower))
             .collect();
-        let named = |name: &str| {
-            super::foods::plain(name)
-                .last()
-                .is_some_and(|last| words.contains(last))
-        };
-        self.recipe.sections.iter().position(|section| named(&section.name))
+        self.section_of(&words)
     }
 
     /// 'Meanwhile, make the cobbler': the words that follow are about that part of the list.
@@ -106,20 +101,29 @@ impl Builder<'_> {
             .take_while(|token| token.is_word())
             .flat_map(|token| super::foods::plain(&token.lower))
             .collect();
-        let named = |name: &str| {
-            super::foods::plain(name)
-                .last()
-                .is_some_and(|last| words.contains(last))
-        };
-        if let Some(section) = self.recipe.sections.iter().position(|section| named(&section.name)) {
+        if let Some(section) = self.section_of(&words) {
             self.section = Some(section);
         }
+    }
+
+    /// The first section whose name ends in one of the words.
+    fn section_of(&self, words: &[String]) -> Option<usize> {
+        let ends = words
+            .iter()
+            .take(40)
+            .filter_map(|word| self.names.sections_ending(word).next());
+        ends.map(|(at, _)| at).min()
     }
 
     /// 'After 15 minutes of frying, add …' tells how long the work before goes on.
     fn time_after(&mut self, ahead: &Said) {
         let Some(timed) = ahead.times.first() else { return };
-        let last = self.operations.iter_mut().rev().find(|op| takes::cooks(op.verb));
+        let last = self
+            .operations
+            .iter_mut()
+            .rev()
+            .take(super::NEAR)
+            .find(|op| takes::cooks(op.verb));
         if let Some(operation) = last.filter(|op| op.minutes.is_none()) {
             operation.minutes = Some(timed.minutes.clone());
         }

@@ -1,5 +1,7 @@
 //! From clauses to operations: one clause, one operation, unless a time stands with a verb that takes none.
 
+use std::rc::Rc;
+
 use super::clauses::{Clause, Lead, clauses, sentences};
 use super::facts::{Facts, lid_on};
 use super::foods::{Names, Place};
@@ -26,7 +28,9 @@ pub(super) struct Builder<'a> {
     pub(super) unsure: Vec<Unsure>,
     step: usize,
     pub(super) section: Option<usize>,
-    block: Vec<Place>,
+    block: Rc<[Place]>,
+    /// Where the preparation of listed foods stands.
+    prepared: Vec<Span>,
     /// A heat that was said and holds for what follows.
     pub(super) heat: Option<HeatWord>,
     /// The lid as it was put in this sentence.
@@ -63,7 +67,8 @@ impl<'a> Builder<'a> {
             unsure: Vec::new(),
             step: 0,
             section: None,
-            block: Vec::new(),
+            block: Rc::new([]),
+            prepared: prepared(recipe),
             heat: None,
             lid: None,
             off: false,
@@ -90,7 +95,7 @@ impl<'a> Builder<'a> {
             };
             self.scene.focus = Focus::Hand(block.iter().map(|place| whole(*place)).collect());
         }
-        self.block = block;
+        self.block = block.into();
         let tokens = tokens(self.text, step.words.span);
         let mut kept = self.names.kept(&tokens);
         // In running text the preparation of a listed food is no order.
@@ -103,11 +108,12 @@ impl<'a> Builder<'a> {
     }
 
     fn in_listed_words(&self, span: Span) -> bool {
-        let stands = |words: &Option<Words>| words.as_ref().is_some_and(|words| words.span.contains(span));
-        self.recipe
-            .ingredients
+        let next = self.prepared.partition_point(|words| words.start <= span.start);
+        self.prepared[..next]
             .iter()
-            .any(|ingredient| stands(&ingredient.preparation))
+            .rev()
+            .take(8)
+            .any(|words| words.contains(span))
     }
 
     fn sentence(&mut self, tokens: &[Token], sentence: (usize, usize), kept: &[bool]) {
@@ -208,6 +214,8 @@ impl<'a> Builder<'a> {
         let earlier = self
             .operations
             .iter()
+            .rev()
+            .take(super::NEAR)
             .any(|op| op.verb == verb && op.foods.iter().any(|food| food.target == *target));
         let line = match target {
             Target::Ingredient { index, item } => self
@@ -513,6 +521,18 @@ impl<'a> Builder<'a> {
     pub(super) fn minutes_of(told: &Told) -> Option<Minutes> {
         told.said.times.first().map(|timed| timed.minutes.clone())
     }
+}
+
+/// Where the preparation of the listed foods stands, in the order of the page.
+fn prepared(recipe: &Recipe) -> Vec<Span> {
+    let words = recipe
+        .ingredients
+        .iter()
+        .filter_map(|ingredient| ingredient.preparation.as_ref());
+    let mut spans: Vec<Span> = words.map(|words| words.span).collect();
+    spans.sort_unstable();
+    spans.dedup();
+    spans
 }
 
 /// What is kept or thrown away out of a food or a pot is a thing of its own: 'reserving the liquid'.

@@ -14,6 +14,7 @@ pub(super) fn settle(operations: &mut [Operation]) {
             let stays = |later: &&Operation| !matches!(later.verb, Verb::Remove | Verb::Discard | Verb::Skim);
             let again = after
                 .iter()
+                .take(super::NEAR)
                 .filter(stays)
                 .any(|later| later.foods.iter().any(|other| other.target == food.target));
             let list = if again {

@@ -13,10 +13,10 @@ impl Builder<'_> {
     /// What follows for the kitchen: where the foods are now, what the next words are about.
     pub(super) fn follow(&mut self, verb: Verb, told: &Told, foods: &[FoodRef], before: Option<usize>) {
         for food in foods {
-            self.learn(&food.target);
+            self.scene.learn(&food.target);
         }
         for (_, food) in &told.foods {
-            self.learn(&food.target);
+            self.scene.learn(&food.target);
         }
         let goes_in = (takes::places(verb) || takes::cooks(verb) || matches!(verb, Verb::Parboil | Verb::Puree))
             && !matches!(verb, Verb::Garnish | Verb::Serve | Verb::Dredge | Verb::Spread);
@@ -137,18 +137,6 @@ impl Builder<'_> {
     fn dry(&mut self) {
         if let Some(vessel) = self.scene.working.and_then(|index| self.scene.vessels.get_mut(index)) {
             vessel.liquid = false;
-        }
-    }
-
-    /// Names of things made on the way and of foods that are not listed are kept for later words.
-    fn learn(&mut self, target: &Target) {
-        let (names, name) = match target {
-            Target::Component(name) => (&mut self.scene.made, name),
-            Target::Unlisted(name) => (&mut self.scene.unlisted, name),
-            _ => return,
-        };
-        if !names.iter().any(|known| plain(known) == plain(name)) {
-            names.push(name.clone());
         }
     }
 }

@@ -1,5 +1,8 @@
 //! Which foods of the list a word of the method stands for.
 
+use std::collections::HashMap;
+
+use super::index::{Index, at_place};
 use super::nouns::Mention;
 use super::words::{in_group, is, same};
 use crate::lexicon::{Class, class, singular};
@@ -41,6 +44,10 @@ pub(super) struct Name {
 #[derive(Debug, Default)]
 pub(super) struct Names {
     pub(super) list: Vec<Name>,
+    index: Index,
+    /// The words of the name of each section, and the sections by the last of them.
+    sections: Vec<Vec<String>>,
+    section_ends: HashMap<String, Vec<usize>>,
 }
 
 /// What helps to choose between foods of the same name.
@@ -102,22 +109,66 @@ impl Names {
                 });
             }
         }
-        Names { list }
+        let sections: Vec<Vec<String>> = recipe.sections.iter().map(|section| plain(&section.name)).collect();
+        let mut section_ends: HashMap<String, Vec<usize>> = HashMap::new();
+        for (at, words) in sections.iter().enumerate() {
+            if let Some(last) = words.last() {
+                section_ends.entry(last.clone()).or_default().push(at);
+            }
+        }
+        Names {
+            index: Index::of(&list),
+            list,
+            sections,
+            section_ends,
+        }
+    }
+
+    /// The sections whose names end in this word, each with all its words.
+    pub(super) fn sections_ending(&self, word: &str) -> impl Iterator<Item = (usize, &[String])> {
+        let found = self.section_ends.get(word).map_or(&[][..], Vec::as_slice);
+        found
+            .iter()
+            .take(64)
+            .filter_map(|at| Some((*at, self.sections.get(*at)?.as_slice())))
+    }
+
+    /// The foods in reach of a place on the page: those of its section, or all.
+    pub(super) fn in_reach(&self, section: Option<usize>, place: usize) -> Vec<Place> {
+        let found = self.index.in_section(section, &self.list, place);
+        found.into_iter().map(|at| self.list[at].place).collect()
+    }
+
+    /// The foods whose entries stand between two places of the page.
+    pub(super) fn between(&self, from: usize, to: usize) -> Vec<Place> {
+        let names = self.index.between(from, to).map(|at| &self.list[at]);
+        names
+            .filter(|name| name.line.end <= to)
+            .map(|name| name.place)
+            .collect()
+    }
+
+    /// Whether foods are listed behind a place of the page.
+    pub(super) fn any_after(&self, place: usize) -> bool {
+        self.index.any_after(place)
     }
 
     /// Which tokens are part of a name of two or more words of the list.
     pub(super) fn kept(&self, tokens: &[Token]) -> Vec<bool> {
         let mut kept = vec![false; tokens.len()];
-        for name in self.list.iter().filter(|name| name.words.len() > 1) {
-            let length = name.words.len();
-            for start in 0..tokens.len().saturating_sub(length - 1) {
-                let fits = name
-                    .words
-                    .iter()
-                    .zip(tokens.iter().skip(start))
-                    .all(|(word, token)| same(&singular(&token.lower)) == word);
-                if fits {
-                    kept.iter_mut().skip(start).take(length).for_each(|mark| *mark = true);
+        let words: Vec<String> = tokens
+            .iter()
+            .map(|token| same(&singular(&token.lower)).to_owned())
+            .collect();
+        for (start, first) in words.iter().enumerate() {
+            let names = self.index.beginning(first, &self.list, tokens[start].span.start);
+            for name in names.iter().map(|at| &self.list[*at]) {
+                let length = name.words.len();
+                if words
+                    .get(start..start + length)
+                    .is_some_and(|here| *here == *name.words)
+                {
+                    kept[start..start + length].fill(true);
                 }
             }
         }
@@ -125,27 +176,27 @@ impl Names {
     }
 
     pub(super) fn get(&self, place: Place) -> Option<&Name> {
-        self.list.iter().find(|name| name.place == place)
+        at_place(&self.list, place)
     }
 
     /// The foods that a mention stands for; empty when the list has none.
     pub(super) fn find(&self, mention: &Mention, sought: &Sought) -> Vec<Place> {
-        let here = self.list.iter().find(|name| overlaps(name.span, mention.words_span));
-        if let Some(name) = here {
-            return vec![name.place];
+        if let Some(at) = self.index.standing_at(mention.words_span) {
+            return vec![self.list[at].place];
         }
         let words: Vec<String> = mention.words.iter().flat_map(|word| plain(word)).collect();
         let Some(head) = words.last() else { return Vec::new() };
         if let Some(group) = group(&words) {
-            let members = self.members(group, sought);
+            let members = self.members(group, mention, sought);
             if !members.is_empty() {
                 return members;
             }
         }
         let own = mention.words.last().map_or_else(String::new, |word| singular(word));
-        let scored: Vec<(f64, &Name)> = self
-            .list
+        let near = self.index.holding(words.iter(), &self.list, mention.span.start);
+        let scored: Vec<(f64, &Name)> = near
             .iter()
+            .map(|at| &self.list[*at])
             .filter_map(|name| {
                 let fit = name.fit(&words)?;
                 // A listed food of that very name comes before one of a kindred name.
@@ -154,17 +205,17 @@ impl Names {
             })
             .collect();
         if scored.is_empty() && words.len() == 1 && matches!(head.as_str(), "juice" | "zest" | "rind") {
-            return self
-                .list
-                .iter()
-                .find(|name| name.in_group("citrus"))
+            let citrus = self.index.grouped("citrus", &self.list, mention.span.start);
+            let names = citrus.iter().map(|at| &self.list[*at]);
+            return names
+                .filter(|name| name.in_group("citrus"))
                 .map(|name| name.place)
-                .into_iter()
+                .take(1)
                 .collect();
         }
         let best = scored.iter().map(|(score, _)| *score).fold(0.0, f64::max);
         if best <= 0.0 {
-            return self.of_kind(&words, sought);
+            return self.of_kind(&words, mention, sought);
         }
         let typed = mention.words.last().map_or("", String::as_str);
         let several = singular(typed) != typed && words.len() == 1 && !matches!(mention.share, Share::Measure(_));
@@ -183,14 +234,14 @@ impl Names {
     }
 
     /// 'the noodles' for rice vermicelli, 'the nuts' for hazelnuts: the foods of the list that are of the kind.
-    fn of_kind(&self, words: &[String], sought: &Sought) -> Vec<Place> {
+    fn of_kind(&self, words: &[String], mention: &Mention, sought: &Sought) -> Vec<Place> {
         let Some((head, before)) = words
             .split_last()
             .filter(|(head, _)| super::words::is_kind(head) && !is(head, "made") && !is(head, "pot"))
         else {
             return Vec::new();
         };
-        let members = self.members(head, sought);
+        let members = self.members(head, mention, sought);
         let known = |place: &Place| {
             let name = self.get(*place);
             let fits = |word: &String| name.is_some_and(|n| n.has(word)) || !class(word).is(Class::FOOD | Class::KIND);
@@ -232,7 +283,7 @@ impl Names {
         section + fresh + equal + if meant || worked { 1.0 } else { 0.0 }
     }
 
-    fn members(&self, group: &str, sought: &Sought) -> Vec<Place> {
+    fn members(&self, group: &str, mention: &Mention, sought: &Sought) -> Vec<Place> {
         // Tinned vegetables need no knife.
         let tinned = |name: &&Name| {
             let unit = sought
@@ -243,9 +294,10 @@ impl Names {
                 .and_then(|q| q.unit);
             matches!(unit, Some(Unit::Can | Unit::Jar)) && CUTS.contains(&sought.verb)
         };
-        let all: Vec<&Name> = self
-            .list
+        let near = self.index.grouped(group, &self.list, mention.span.start);
+        let all: Vec<&Name> = near
             .iter()
+            .map(|at| &self.list[*at])
             .filter(|name| name.in_group(group) && !tinned(name))
             .collect();
         let section: Vec<&Name> = all
@@ -277,10 +329,6 @@ impl Names {
             fresh
         }
     }
-}
-
-fn overlaps(a: Span, b: Span) -> bool {
-    a.start < b.end && b.start < a.end
 }
 
 /// The group that the words name: 'the vegetables', 'dry ingredients', 'seasonings'.
@@ -403,6 +451,10 @@ impl Name {
 
     pub(super) fn words(&self) -> &[String] {
         &self.words
+    }
+
+    pub(super) fn extra(&self) -> &[String] {
+        &self.extra
     }
 
     /// Whether the word is in the name.

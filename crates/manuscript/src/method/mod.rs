@@ -7,7 +7,7 @@
 //! | sentences and clauses; which words lead one | [`clauses`], [`heads`] |
 //! | what a clause says: foods, vessels, times, heats, lids, cues | [`said`], [`nouns`], [`vessels`], [`phrases`], [`cue`] |
 //! | what stands before the first order; orders that share their words | [`before`], [`shared`] |
-//! | what a noun stands for | [`refer`], [`foods`] |
+//! | what a noun stands for | [`refer`], [`foods`], [`index`] |
 //! | the kitchen as the method goes along | [`scene`] |
 //! | what the verb means at that moment, by `data/verbs.tsv` | [`facts`], [`words`], [`takes`] |
 //! | the operation: foods, vessel, heat, what follows from it | [`build`], [`order`], [`which`], [`place`], [`heat`], [`follow`] |
@@ -27,6 +27,7 @@ mod follow;
 mod foods;
 mod heads;
 mod heat;
+mod index;
 mod nouns;
 mod order;
 mod phrases;
@@ -60,12 +61,18 @@ pub(crate) fn read(text: &str, recipe: &mut Recipe) {
     strays(recipe);
 }
 
+/// So many operations around a place are looked at, so that reading stays linear.
+pub(crate) const NEAR: usize = 300;
+
 /// What no operation has taken either is lost to the dish, and the writer is told so.
 fn strays(recipe: &mut Recipe) {
     let operations = &recipe.operations;
     recipe.strays.retain(|row| {
         let taken = |op: &Operation| op.span.start < row.span.end && row.span.start < op.span.end;
-        !operations.iter().any(taken)
+        // Operations stand in the order of the page, but for work said before a noun.
+        let end = operations.partition_point(|op| op.span.start < row.span.end);
+        let near = end.saturating_sub(NEAR)..operations.len().min(end + NEAR);
+        !operations[near].iter().any(taken)
     });
     recipe.unsure.extend(recipe.strays.iter().map(|row| Unsure {
         span: row.span,
@@ -83,8 +90,7 @@ fn listed_above(recipe: &Recipe, names: &foods::Names, index: usize) -> Vec<food
         return Vec::new();
     };
     let first_step = recipe.steps.first().map_or(0, |step| step.words.span.start);
-    let taking_turns =
-        names.list.iter().any(|name| name.line.start > first_step) && recipe.layout == crate::Layout::List;
+    let taking_turns = recipe.layout == crate::Layout::List && names.any_after(first_step);
     if !taking_turns {
         return Vec::new();
     }
@@ -92,6 +98,5 @@ fn listed_above(recipe: &Recipe, names: &foods::Names, index: usize) -> Vec<food
         .checked_sub(1)
         .and_then(|before| recipe.steps.get(before))
         .map_or(0, |before| before.words.span.end);
-    let between = |name: &&foods::Name| name.line.start >= from && name.line.end <= step.words.span.start;
-    names.list.iter().filter(between).map(|name| name.place).collect()
+    names.between(from, step.words.span.start)
 }

@@ -1,5 +1,7 @@
 //! What a noun of the method stands for: foods of the list, the contents of the pot, things made on the way.
 
+use std::rc::Rc;
+
 use super::foods::{Names, Place, Sought, plain};
 use super::nouns::{Mention, describes};
 use super::scene::{Focus, Scene};
@@ -16,7 +18,7 @@ pub(super) struct Referrer<'a> {
     /// The section of the step.
     pub(super) section: Option<usize>,
     /// The foods listed right above the step, on pages where lists and steps take turns.
-    pub(super) block: Vec<Place>,
+    pub(super) block: Rc<[Place]>,
     /// The verb of the clause in its base form.
     pub(super) verb: &'a str,
     /// What is named is moved to another vessel.
@@ -101,15 +103,21 @@ impl Referrer<'_> {
         if !matches!(last.as_str(), "vegetable" | "mixture" | "veg") {
             return None;
         }
-        let from = scene.vessels.iter().enumerate().rposition(|(index, vessel)| {
-            let some = vessel
-                .contents
-                .iter()
-                .filter(|food| self.is_vegetable(&food.target))
-                .count()
-                > 1;
-            index != to && (some || (last == "mixture" && !vessel.contents.is_empty()))
-        })?;
+        let from = scene
+            .vessels
+            .iter()
+            .enumerate()
+            .rev()
+            .take(48)
+            .find_map(|(index, vessel)| {
+                let some = vessel
+                    .contents
+                    .iter()
+                    .filter(|food| self.is_vegetable(&food.target))
+                    .count()
+                    > 1;
+                (index != to && (some || (last == "mixture" && !vessel.contents.is_empty()))).then_some(index)
+            })?;
         scene.vessels.get(from).map(|vessel| vessel.contents.clone())
     }
 
@@ -145,7 +153,8 @@ impl Referrer<'_> {
     fn everything(&self, mention: &Mention, scene: &Scene) -> Vec<FoodRef> {
         let optional = mention.words.iter().any(|word| word == "optional");
         let open: Vec<Place> = self
-            .listed()
+            .listed(mention.span.start)
+            .into_iter()
             .filter(|place| !scene.placed.contains_key(place))
             .collect();
         let wanted = |place: &Place| {
@@ -176,17 +185,12 @@ impl Referrer<'_> {
     }
 
     /// The foods in reach of this step: those listed right above it, those of its section, or all.
-    pub(super) fn listed(&self) -> impl Iterator<Item = Place> + '_ {
-        let section = self
-            .section
-            .filter(|section| self.names.list.iter().any(|name| name.section == Some(*section)));
-        let places = self.names.list.iter().map(|name| name.place);
-        places.filter(move |place| {
-            if !self.block.is_empty() {
-                return self.block.contains(place);
-            }
-            section.is_none() || self.names.get(*place).is_some_and(|name| name.section == section)
-        })
+    fn listed(&self, place: usize) -> Vec<Place> {
+        if self.block.is_empty() {
+            self.names.in_reach(self.section, place)
+        } else {
+            self.block.to_vec()
+        }
     }
 
     /// 'the remaining two thirds', 'the rest': of the food of which a part was taken, else of the list.
@@ -210,7 +214,8 @@ impl Referrer<'_> {
     /// Whether a listed name is rather something that was made of it: 'chile puree' of chiles.
     fn made_before(&self, mention: &Mention, scene: &Scene, listed: bool) -> bool {
         let name = component_name(mention);
-        let known = scene.made.iter().any(|made| plain(made) == plain(&name));
+        let words = plain(&name);
+        let known = scene.made.iter().any(|made| made.words == words);
         let head = mention.words.last().map(|word| singular(word)).unwrap_or_default();
         let section = self.section_named(&head, mention).is_some() && !listed;
         known || section
@@ -221,8 +226,9 @@ impl Referrer<'_> {
         let last = mention.words.last()?;
         let head = singular(last);
         let name = component_name(mention);
-        if let Some(known) = scene.made.iter().find(|made| same_thing(made, &name)) {
-            return Some(Target::Component(known.clone()));
+        let words = plain(&name);
+        if let Some(known) = scene.made.iter().find(|made| same_thing(&made.words, &words)) {
+            return Some(Target::Component(known.name.clone()));
         }
         if let Some(section) = self.section_named(&head, mention) {
             return Some(Target::Component(section));
@@ -256,16 +262,13 @@ impl Referrer<'_> {
             .filter(|word| !class(word).is(Class::TEMPERATURE | Class::STATE | Class::SIZE))
             .collect();
         let own = plain(&content.join(" "));
-        let section = self.recipe.sections.iter().find(|section| {
-            let words = plain(&section.name);
-            words
-                .last()
-                .is_some_and(|last| last == head && (own.len() == 1 || own.iter().all(|word| words.contains(word))))
-        })?;
+        let fits = |words: &&[String]| own.len() == 1 || own.iter().all(|word| words.contains(word));
+        let (at, words) = self.names.sections_ending(head).find(|(_, words)| fits(words))?;
+        let section = self.recipe.sections.get(at)?;
         // The section of the main part of the dish is the pot.
         (!is(head, "pot") || own.len() > 1).then(|| {
             let short = mention.words.join(" ");
-            if plain(&short).len() >= plain(&section.name).len() {
+            if plain(&short).len() >= words.len() {
                 section.name.to_lowercase()
             } else {
                 short
@@ -312,11 +315,13 @@ impl Referrer<'_> {
             return Vec::new();
         }
         let name = mention.words.join(" ");
+        let words = plain(&name);
         let before = scene
             .unlisted
             .iter()
-            .find(|known| plain(known).last() == plain(&name).last() && plain(&name).len() == 1);
-        vec![self.food(mention, Target::Unlisted(before.cloned().unwrap_or(name)))]
+            .find(|known| known.words.last() == words.last() && words.len() == 1)
+            .map(|known| known.name.clone());
+        vec![self.food(mention, Target::Unlisted(before.unwrap_or(name)))]
     }
 
     /// 'each bulb', 'each batch': of what is in hand; words that are orders, and 'more' alone, are nothing.
@@ -443,7 +448,6 @@ fn component_name(mention: &Mention) -> String {
 }
 
 /// Whether two names of made things are of the same thing, one word being enough: 'bones' and 'bone'.
-fn same_thing(known: &str, said: &str) -> bool {
-    let (known, said) = (plain(known), plain(said));
+fn same_thing(known: &[String], said: &[String]) -> bool {
     known == said || (said.len() == 1 && known.last() == said.last())
 }

@@ -36,6 +36,13 @@ pub(super) enum Focus {
     TakenOut(Vec<FoodRef>),
 }
 
+/// A name that the page has used, with its words in the singular.
+#[derive(Clone, Debug)]
+pub(super) struct Known {
+    pub(super) name: String,
+    pub(super) words: Vec<String>,
+}
+
 /// The state of the kitchen.
 #[derive(Debug, Default)]
 pub(super) struct Scene {
@@ -58,12 +65,53 @@ pub(super) struct Scene {
     /// The foods that were cut last.
     pub(super) cut: Vec<FoodRef>,
     /// Foods that the page names and the list does not, as they were first named.
-    pub(super) unlisted: Vec<String>,
+    pub(super) unlisted: Vec<Known>,
     /// Things made on the way.
-    pub(super) made: Vec<String>,
+    pub(super) made: Vec<Known>,
 }
 
+/// No kitchen works with more vessels at a time, no vessel holds more foods, and no page goes back to more things made.
+const VESSELS: usize = 48;
+const CONTENTS: usize = 200;
+const MADE: usize = 120;
+
 impl Scene {
+    /// The vessels named last, with their places.
+    fn recent(&self) -> impl DoubleEndedIterator<Item = (usize, &Vessel)> {
+        let first = self.vessels.len().saturating_sub(VESSELS);
+        self.vessels[first..]
+            .iter()
+            .enumerate()
+            .map(move |(at, vessel)| (at + first, vessel))
+    }
+
+    /// The vessel named last that passes a test.
+    fn last_that(&self, test: impl Fn(&Vessel) -> bool) -> Option<usize> {
+        self.recent()
+            .filter(|(_, vessel)| test(vessel))
+            .map(|(at, _)| at)
+            .last()
+    }
+
+    /// Keeps the name of a thing made on the way, or of a food that is not listed.
+    pub(super) fn learn(&mut self, target: &Target) {
+        let (names, name) = match target {
+            Target::Component(name) => (&mut self.made, name),
+            Target::Unlisted(name) => (&mut self.unlisted, name),
+            _ => return,
+        };
+        let words = super::foods::plain(name);
+        if !names.iter().any(|known| known.words == words) {
+            if names.len() == MADE {
+                names.remove(0);
+            }
+            names.push(Known {
+                name: name.clone(),
+                words,
+            });
+        }
+    }
+
     /// The vessel that a mention means: one named before, or a new one.
     pub(super) fn vessel(&mut self, mention: &VesselMention, words: Words) -> usize {
         if let Some(index) = self.known(mention) {
@@ -88,7 +136,7 @@ impl Scene {
     }
 
     fn known(&self, mention: &VesselMention) -> Option<usize> {
-        let find = |test: &dyn Fn(&Vessel) -> bool| self.vessels.iter().rposition(test);
+        let find = |test: &dyn Fn(&Vessel) -> bool| self.last_that(test);
         let same = find(&|v| v.name == mention.name && v.kind == mention.kind);
         if mention.fresh {
             return same.filter(|_| mention.kind != VesselKind::Bowl && mention.name != mention.noun);
@@ -100,7 +148,7 @@ impl Scene {
         let noun = find(&|v| v.noun == mention.noun || v.noun.ends_with(&format!(" {}", mention.noun)));
         if noun.is_some()
             && (plain
-                || self.vessels.iter().filter(|v| v.noun == mention.noun).count() == 1
+                || self.recent().filter(|(_, v)| v.noun == mention.noun).count() == 1
                     && !plain_clash(mention, self, noun))
         {
             return noun;
@@ -184,11 +232,8 @@ impl Scene {
         if self.here().is_some_and(|vessel| vessel.kind == VesselKind::Cook) {
             return;
         }
-        let cook = self
-            .vessels
-            .iter()
-            .rposition(|v| v.kind == VesselKind::Cook && !v.contents.is_empty());
-        if let Some(index) = cook.or_else(|| self.vessels.iter().rposition(|v| v.kind == VesselKind::Cook)) {
+        let cook = self.last_that(|v| v.kind == VesselKind::Cook && !v.contents.is_empty());
+        if let Some(index) = cook.or_else(|| self.last_that(|v| v.kind == VesselKind::Cook)) {
             self.working = Some(index);
         }
     }
@@ -197,9 +242,7 @@ impl Scene {
     pub(super) fn main(&self) -> Option<usize> {
         let fullest = |wet: bool| {
             let cooks = self
-                .vessels
-                .iter()
-                .enumerate()
+                .recent()
                 .filter(|(_, v)| v.kind == VesselKind::Cook && (v.liquid || !wet));
             cooks
                 .filter(|(_, v)| !v.contents.is_empty())
@@ -216,12 +259,9 @@ impl Scene {
             Target::Pot => self.main(),
             // The fat is where it ran out or was melted.
             Target::Component(name) if name.ends_with("fat") || name.starts_with("dripping") => {
-                self.vessels.iter().rposition(|v| v.kind == VesselKind::Cook && v.fat)
+                self.last_that(|v| v.kind == VesselKind::Cook && v.fat)
             }
-            other => self
-                .vessels
-                .iter()
-                .rposition(|v| v.contents.iter().any(|food| food.target == *other)),
+            other => self.last_that(|v| v.contents.iter().any(|food| food.target == *other)),
         }
     }
 
@@ -246,7 +286,8 @@ impl Scene {
             };
             vessel.liquid |= liquid;
             vessel.fat |= fat;
-            if food.target != Target::Pot && !vessel.contents.iter().any(|held| held.target == food.target) {
+            let room = vessel.contents.len() < CONTENTS;
+            if room && food.target != Target::Pot && !vessel.contents.iter().any(|held| held.target == food.target) {
                 vessel.contents.push(food.clone());
             }
         }
@@ -257,7 +298,8 @@ impl Scene {
         if !whole || *target == Target::Pot {
             return;
         }
-        for vessel in &mut self.vessels {
+        let first = self.vessels.len().saturating_sub(VESSELS);
+        for vessel in &mut self.vessels[first..] {
             vessel.contents.retain(|held| held.target != *target);
         }
     }

@@ -287,6 +287,11 @@ pub(super) fn in_group(word: &str, group: &str) -> bool {
     tables().groups.get(word).is_some_and(|groups| groups.contains(&group))
 }
 
+/// The groups of foods that a word, in the singular, is in.
+pub(super) fn groups_of(word: &str) -> &'static [&'static str] {
+    tables().groups.get(word).map_or(&[], Vec::as_slice)
+}
+
 /// Whether a word, in the singular, names a kind that others are of: 'nut', 'noodle'.
 pub(super) fn is_kind(word: &str) -> bool {
     const ROLES: [&str; 4] = ["derived", "liquid", "dry", "topping"];
