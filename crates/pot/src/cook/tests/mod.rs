@@ -11,7 +11,7 @@ use potwright_larder::{Absorbs, Hazard, Kind, Shape, Softens, StarchKind};
 use potwright_manuscript::Cover;
 use potwright_measure::{Duration, Mass, Spread, Temperature};
 
-use crate::cook::{Run, cook};
+use crate::cook::{Run, cook, cook_without_losses as without_losses};
 use crate::physics::softening::time_multiple;
 use crate::*;
 
@@ -216,14 +216,6 @@ fn kitchen_with(burner: Burner) -> Kitchen {
 
 fn central(process: &Process, kitchen: &Kitchen) -> Trace {
     cook(process, kitchen, &Draw::central())
-}
-
-/// The same without losses to the room and without evaporation below the boil: the textbook pot.
-fn without_losses(process: &Process, kitchen: &Kitchen) -> Trace {
-    let mut run = Run::new(process, kitchen, &Draw::central());
-    run.cond.losses = false;
-    run.all();
-    run.into_trace()
 }
 
 fn vapour_kg(trace: &Trace) -> f64 {
