@@ -4,8 +4,10 @@
 pub mod alcohol;
 pub mod components;
 pub mod conduction;
+pub mod cooling;
 pub mod evaporation;
 pub mod film;
+pub mod freezing;
 pub mod gelatinisation;
 pub mod lethality;
 pub mod properties;
