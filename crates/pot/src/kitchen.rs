@@ -16,6 +16,13 @@ pub struct Kitchen {
     pub refrigerator: Temperature,
     /// Freezer.
     pub freezer: Temperature,
+    /// How fast a fan moves the refrigerator's air, metres per second; 0 in most homes, 1 to 2 in a walk-in one (common
+    /// practice, no source).
+    #[serde(default)]
+    pub refrigerator_air_m_s: f64,
+    /// How fast a fan moves the freezer's air, metres per second; as above, 2 to 6 in a blast freezer.
+    #[serde(default)]
+    pub freezer_air_m_s: f64,
     /// Cold water of the tap, for sinks and ice baths.
     pub tap: Temperature,
     /// Pots and pans.
@@ -101,6 +108,8 @@ impl Default for Kitchen {
             humidity: 0.5,
             refrigerator: Temperature::from_celsius(4.0),
             freezer: Temperature::from_celsius(-18.0),
+            refrigerator_air_m_s: 0.0,
+            freezer_air_m_s: 0.0,
             tap: Temperature::from_celsius(12.0),
             pots: vec![
                 Pot::new("2.8-litre pot", 18.0, 11.0, Material::Steel, 1.1),

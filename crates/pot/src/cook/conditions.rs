@@ -15,6 +15,8 @@ pub(super) struct Conditions {
     pub(super) room_c: f64,
     refrigerator_c: f64,
     freezer_c: f64,
+    refrigerator_air_m_s: f64,
+    freezer_air_m_s: f64,
     tap_c: f64,
     /// Vapour pressure in the refrigerator, the freezer and the room, kPa.
     vapour_kpa: [f64; 3],
@@ -78,6 +80,8 @@ impl Conditions {
             room_c,
             refrigerator_c,
             freezer_c,
+            refrigerator_air_m_s: sane(kitchen.refrigerator_air_m_s, 0.0, 20.0, 0.0),
+            freezer_air_m_s: sane(kitchen.freezer_air_m_s, 0.0, 20.0, 0.0),
             tap_c: celsius(kitchen.tap, 12.0),
             burner_w: kitchen.burners.iter().map(burner).collect(),
             oven_film: read(kitchen.oven.film_w_m2k, oven, 1.0, 200.0),
@@ -118,6 +122,15 @@ impl Conditions {
             Place::Refrigerator => self.refrigerator_c,
             Place::Freezer => self.freezer_c,
             Place::Hob | Place::Counter | Place::Sink | Place::IceBath | Place::Oven => self.room_c,
+        }
+    }
+
+    /// How fast the air moves at a place, m/s; an oven's fan is in its film.
+    pub(super) fn air_m_s(&self, place: Place) -> f64 {
+        match place {
+            Place::Refrigerator => self.refrigerator_air_m_s,
+            Place::Freezer => self.freezer_air_m_s,
+            Place::Hob | Place::Counter | Place::Sink | Place::IceBath | Place::Oven => 0.0,
         }
     }
 

@@ -3,16 +3,13 @@
 //! The correlations are costly and change slowly: they are evaluated when the vessel has moved by a kelvin and kept as
 //! value and slope between.
 
+use crate::cook::cold::Skin;
 use crate::cook::conditions::Conditions;
 use crate::cook::practice;
 use crate::cook::vessel::VesselState;
 use crate::physics::evaporation::Surface;
-use crate::physics::film::{radiation_w_m2, wall_convection};
 use crate::physics::water::latent_heat;
 use crate::{Aim, Place, Stuff};
-
-/// Emissivity of a wet or oily surface (handbooks, from memory: water 0.95).
-const WET_EMISSIVITY: f64 = 0.95;
 
 /// Heat lost and vapour driven off near a temperature.
 #[derive(Clone, Copy, Debug, Default)]
@@ -20,6 +17,7 @@ pub(super) struct Exchange {
     valid: bool,
     at_c: f64,
     wetted_m: f64,
+    skin: Skin,
     loss_w: f64,
     loss_slope_w_k: f64,
     vapour_kg_s: f64,
@@ -62,7 +60,9 @@ impl VesselState {
     pub(super) fn refresh_exchange(&mut self, cond: &Conditions) {
         let depth = self.depth_m();
         let old = &self.exchange;
-        let moved = (old.at_c - self.temp_c).abs() > 1.0 || (old.wetted_m - depth).abs() > 0.02 * depth + 5e-4;
+        let moved = (old.at_c - self.temp_c).abs() > 1.0
+            || (old.wetted_m - depth).abs() > 0.02 * depth + 5e-4
+            || self.skin.moved_k(&old.skin) > 0.5;
         if old.valid && !moved {
             return;
         }
@@ -78,6 +78,7 @@ impl VesselState {
             valid: true,
             at_c: temp,
             wetted_m: depth,
+            skin: self.skin,
             loss_w: loss,
             loss_slope_w_k: ((more_loss - loss) / step).max(0.0),
             vapour_kg_s: vapour,
@@ -104,17 +105,18 @@ impl VesselState {
             Place::Sink | Place::IceBath => {
                 let bath_c = cond.bath_c(self.place).unwrap_or(air_c);
                 let bathed = practice::FILM_BATH * (wall_m2 + measures.area_m2) * (temp_c - bath_c);
-                bathed + self.surface_loss_w(temp_c, air_c, cond)
+                bathed + self.top_flux_w_m2(temp_c, cond) * measures.area_m2
             }
             Place::Hob | Place::Counter | Place::Refrigerator | Place::Freezer => {
-                let wall = wall_convection(temp_c, air_c, wall_height, cond.pressure_kpa) * (temp_c - air_c)
-                    + radiation_w_m2(measures.emissivity, temp_c, air_c);
-                wall * wall_m2 + self.surface_loss_w(temp_c, air_c, cond)
+                let Skin { top_k, wall_k, base_k } = self.skin;
+                self.wall_flux_w_m2(temp_c - wall_k, wall_height, cond) * wall_m2
+                    + self.top_flux_w_m2(temp_c - top_k, cond) * measures.area_m2
+                    + self.base_flux_w_m2(temp_c - base_k, cond) * measures.area_m2
             }
         }
     }
 
-    fn surface(&self, temp_c: f64, cond: &Conditions) -> Surface {
+    pub(super) fn surface(&self, temp_c: f64, cond: &Conditions) -> Surface {
         let air_c = if self.place == Place::Oven {
             self.oven_c(cond)
         } else {
@@ -127,12 +129,6 @@ impl VesselState {
             vapour_kpa: cond.vapour_kpa(self.place),
             pressure_kpa: cond.pressure_kpa,
         }
-    }
-
-    fn surface_loss_w(&self, temp_c: f64, air_c: f64, cond: &Conditions) -> f64 {
-        let convection = self.surface(temp_c, cond).convection_w_m2k();
-        let flux = convection * (temp_c - air_c) + radiation_w_m2(WET_EMISSIVITY, temp_c, air_c);
-        flux * self.measures.area_m2
     }
 
     /// What may evaporate, kg/s, while a cook brings it to the boil: near the boil the laws' bracket reaches beyond
@@ -152,9 +148,10 @@ impl VesselState {
             return 0.0;
         }
         // The laws hold below the boil; a film of a millimetre no longer covers the bottom.
-        let temp_c = temp_c.min(self.boil_c);
+        let temp_c = temp_c.min(self.boil_c) - self.skin.top_k;
         let covered = (self.liquid_m3() / self.measures.area_m2 / 1e-3).min(1.0);
-        let rate = self.surface(temp_c, cond).bracket(latent_j_kg).moved(cond.evaporation);
+        let still = self.surface(temp_c, cond).bracket(latent_j_kg).moved(cond.evaporation);
+        let rate = still * self.blown_vapour(temp_c, cond);
         rate / 3600.0 * self.measures.area_m2 * covered * cond.cover_share(self.cover)
     }
 }

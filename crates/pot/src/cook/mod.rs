@@ -6,6 +6,7 @@
 
 mod acts;
 mod clock;
+mod cold;
 mod conditions;
 mod cooling;
 mod exchange;

@@ -2,6 +2,7 @@
 
 use potwright_manuscript::Cover;
 
+use crate::cook::cold::Skin;
 use crate::cook::conditions::Conditions;
 use crate::cook::cooling::Follow;
 use crate::cook::exchange::Exchange;
@@ -82,6 +83,7 @@ pub(super) struct VesselState {
     liquid_m3: f64,
     pub(super) groups: Vec<Group>,
     pub(super) exchange: Exchange,
+    pub(super) skin: Skin,
     /// What the burner gives, watts.
     pub(super) power_w: f64,
     /// The step to be tried next and how much of it was, seconds, and how fast the liquid warmed in the last one, K/s.
@@ -96,6 +98,8 @@ pub(super) struct VesselState {
     pub(super) shed_kg_s: f64,
     /// Matter that went between pieces and liquid, kg/s, in the last step.
     pub(super) flow_kg_s: f64,
+    /// Water that left as bubbles in the last step, kg.
+    pub(super) boiled_kg: f64,
     pub(super) watch: Watch,
     pub(super) cooling: Option<Follow>,
 }
@@ -142,6 +146,7 @@ impl VesselState {
             liquid_m3: 0.0,
             groups: Vec::new(),
             exchange: Exchange::default(),
+            skin: Skin::default(),
             power_w: 0.0,
             step_s: 1.0,
             tried_s: 0.0,
@@ -151,6 +156,7 @@ impl VesselState {
             rate_k_s: 0.0,
             shed_kg_s: 0.0,
             flow_kg_s: 0.0,
+            boiled_kg: 0.0,
             watch: Watch::default(),
             cooling: None,
         }
@@ -170,6 +176,7 @@ impl VesselState {
         self.step_s = 1.0;
         self.tried_s = 0.0;
         self.rate_k_s = 0.0;
+        self.boiled_kg = 0.0;
         self.exchange = Exchange::default();
         self.groups.iter_mut().for_each(|group| group.fresh = 3);
     }
@@ -245,6 +252,12 @@ impl VesselState {
     pub(super) fn is_broth(&self) -> bool {
         let water_kg = self.water_kg();
         !self.fries() && water_kg > practice::BROTH_KG && water_kg > 0.5 * self.liquid.total_kg()
+    }
+
+    /// Whether it boils: bubbles rise, or it is at its boiling point. What loses alcohol boils while its boiling point
+    /// rises ahead of it.
+    pub(super) fn boils(&self) -> bool {
+        self.water_kg() > 0.02 && (self.temp_c >= self.boil_c - 0.05 || self.boiled_kg > 0.0)
     }
 
     /// Whether pieces are bathed in the liquid rather than lying in a little of it.
