@@ -207,7 +207,7 @@ impl VesselState {
     /// What is new since the last step.
     fn noticed(&mut self, dt_s: f64, cond: &super::Conditions) -> Vec<Happening> {
         let mut new = Vec::new();
-        let boils = self.water_kg() > 0.02 && self.temp_c >= self.boil_c - 0.05;
+        let boils = self.boils();
         if boils && !self.watch.boiled {
             self.watch.boiled = true;
             if !self.fries() {

@@ -268,7 +268,7 @@ impl Running {
             Cue::Boils => match state.target_c(cond) {
                 // Under an aim below the boil 'boils' means that the aim is reached.
                 Some(target) if target < state.boil_c => state.temp_c >= target - 0.5,
-                _ => state.watch.boiled && state.temp_c >= state.boil_c - 0.1,
+                _ => state.watch.boiled && (state.boils() || state.temp_c >= state.boil_c - 0.1),
             },
             Cue::Reaches(t) => {
                 let t = t.celsius();

@@ -179,6 +179,7 @@ impl VesselState {
         let lost_j = dt_s * (loss + loss_slope * plan.rise_k);
         let burner_j = dt_s * plan.power_w;
         self.power_w = plan.power_w;
+        self.boiled_kg = plan.boiled_kg;
         self.heat_j += burner_j - lost_j;
         ledger.burner_j += burner_j;
         let in_oven = self.place == Place::Oven;
