@@ -1,48 +1,111 @@
-//! Transient conduction in a slab, a long cylinder or a sphere: finite volumes, a theta scheme, a film at the surface.
+//! Transient conduction in a slab, a long cylinder, a sphere or a body between and beyond them: finite volumes, a theta
+//! scheme, a film at the surface. Bricks and short cylinders are such bodies ([`crate::physics::bodies`]).
 //!
 //! The new profile is a linear function of the new temperature outside, so a pot and its pieces can be stepped
 //! together: `profile = base + slope · (outside − outside before)`.
 
-use std::sync::LazyLock;
+use std::sync::OnceLock;
 
 /// Cells from the centre to the surface. Twenty keep the error under 0.3 % of the step in temperature.
 pub const CELLS: usize = 20;
 
-/// The three forms, by the power of the radius that the area grows with.
+/// The forms, by the power of the radius that the area grows with: areas at a share x of the radius are as x^(n−1), with
+/// n the dimensions heat spreads in.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
 pub enum Form {
-    /// Flat, both faces exposed; the radius is half the thickness.
+    /// Flat, both faces exposed; the radius is half the thickness. n = 1.
     Slab,
-    /// Long and round.
+    /// Long and round. n = 2.
     Cylinder,
-    /// Round.
+    /// Round. n = 3.
     Sphere,
+    /// n = 1 + k/32, of k from 0 to 96: what stands for a brick or a short cylinder.
+    Like(u8),
 }
 
+/// Parts of a dimension that [`Form::Like`] counts, and the most of them.
+const PARTS: usize = 32;
+const MOST_PARTS: usize = 3 * PARTS;
+
+/// The first zeros of the Bessel functions J₋½, J₀, J½ and J₁ (Abramowitz & Stegun, table 9.5): the modes of a body with
+/// its surface held, in 1, 2, 3 and 4 dimensions.
+const ZEROS: [[f64; 4]; 4] = [
+    [1.570_796, 2.404_826, 3.141_593, 3.831_706],
+    [4.712_389, 5.520_078, 6.283_185, 7.015_587],
+    [7.853_982, 8.653_728, 9.424_778, 10.173_468],
+    [10.995_574, 11.791_534, 12.566_371, 13.323_692],
+];
+
+/// Modes that [`Form::eigenvalue`] knows.
+pub const EIGENVALUES: usize = ZEROS.len();
+
 impl Form {
-    const fn power(self) -> usize {
-        match self {
-            Form::Slab => 0,
-            Form::Cylinder => 1,
-            Form::Sphere => 2,
+    /// The form of so many dimensions, 1 to 4, to the nearest thirty-second.
+    #[must_use]
+    pub fn of_dimensions(dimensions: f64) -> Self {
+        let parts = ((dimensions.clamp(1.0, 4.0) - 1.0) * PARTS as f64).round();
+        match parts as usize {
+            0 => Form::Slab,
+            PARTS => Form::Cylinder,
+            parts if parts == 2 * PARTS => Form::Sphere,
+            parts => Form::Like(parts.min(MOST_PARTS) as u8),
         }
     }
 
-    /// Surface per volume, 1/m, for a radius (half thickness) in metres.
+    fn parts(self) -> usize {
+        match self {
+            Form::Slab => 0,
+            Form::Cylinder => PARTS,
+            Form::Sphere => 2 * PARTS,
+            Form::Like(parts) => usize::from(parts).min(MOST_PARTS),
+        }
+    }
+
+    /// The dimensions heat spreads in, n: 1 for a slab, 2 for a long cylinder, 3 for a sphere.
+    #[must_use]
+    pub fn dimensions(self) -> f64 {
+        1.0 + self.parts() as f64 / PARTS as f64
+    }
+
+    /// Surface per volume, 1/m, for a radius (half thickness) in metres: n/R.
     #[must_use]
     pub fn surface_per_volume(self, radius_m: f64) -> f64 {
-        (self.power() + 1) as f64 / radius_m
+        self.dimensions() / radius_m
     }
 
     /// Square of the first eigenvalue with the surface held at a temperature: π²/4, 2.4048², π². The slowest mode
     /// decays as exp(−ζ²·Fo).
     #[must_use]
-    pub const fn first_eigenvalue_squared(self) -> f64 {
+    pub fn first_eigenvalue_squared(self) -> f64 {
         match self {
             Form::Slab => 2.467,
             Form::Cylinder => 5.783,
             Form::Sphere => 9.870,
+            Form::Like(_) => {
+                let zeta = self.eigenvalue(0);
+                zeta * zeta
+            }
         }
+    }
+
+    /// An eigenvalue with the surface held, `mode` from 0 to 3: the zero of the Bessel function of order n/2 − 1, between
+    /// those of whole dimensions by the cubic through four of them (right to 2e-4).
+    #[must_use]
+    pub fn eigenvalue(self, mode: usize) -> f64 {
+        let zeros = &ZEROS[mode.min(EIGENVALUES - 1)];
+        let n = self.dimensions();
+        let weight = |node: usize| {
+            (0..4)
+                .filter(|&other| other != node)
+                .map(|other| (n - (other + 1) as f64) / (node as f64 - other as f64))
+                .product::<f64>()
+        };
+        zeros.iter().enumerate().map(|(node, zero)| zero * weight(node)).sum()
+    }
+
+    fn grid(self) -> &'static Grid {
+        static GRIDS: [OnceLock<Grid>; MOST_PARTS + 1] = [const { OnceLock::new() }; MOST_PARTS + 1];
+        GRIDS[self.parts()].get_or_init(|| grid(self))
     }
 }
 
@@ -52,16 +115,22 @@ struct Grid {
     face: [f64; CELLS + 1],
 }
 
-static GRIDS: LazyLock<[Grid; 3]> = LazyLock::new(|| [0, 1, 2].map(grid));
-
-fn grid(power: usize) -> Grid {
-    let at = |i: usize, exponent: usize| {
+fn grid(form: Form) -> Grid {
+    let whole = form.parts().is_multiple_of(PARTS);
+    let power = form.parts() / PARTS;
+    let dimensions = form.dimensions();
+    // x^(n − less): the whole powers by multiplication.
+    let at = |i: usize, less: usize| {
         let x = i as f64 / CELLS as f64;
-        (0..exponent).fold(1.0, |product, _| product * x)
+        if whole {
+            (0..power + 1 - less).fold(1.0, |product, _| product * x)
+        } else {
+            libm::pow(x, dimensions - less as f64)
+        }
     };
     Grid {
-        volume: std::array::from_fn(|i| at(i + 1, power + 1) - at(i, power + 1)),
-        face: std::array::from_fn(|i| (power + 1) as f64 * at(i, power)),
+        volume: std::array::from_fn(|i| at(i + 1, 0) - at(i, 0)),
+        face: std::array::from_fn(|i| dimensions * at(i, 1)),
     }
 }
 
@@ -126,7 +195,7 @@ impl Profile {
     /// Volume share of a cell.
     #[must_use]
     pub fn share(&self, cell: usize) -> f64 {
-        GRIDS[self.form.power()].volume.get(cell).copied().unwrap_or(0.0)
+        self.form.grid().volume.get(cell).copied().unwrap_or(0.0)
     }
 }
 
@@ -135,7 +204,7 @@ impl Profile {
 pub fn mean(form: Form, cells: &[f64; CELLS]) -> f64 {
     // Four sums side by side: one alone waits for itself.
     let mut sums = [0.0; 4];
-    for (shares, cells) in GRIDS[form.power()].volume.chunks_exact(4).zip(cells.chunks_exact(4)) {
+    for (shares, cells) in form.grid().volume.chunks_exact(4).zip(cells.chunks_exact(4)) {
         for ((sum, share), cell) in sums.iter_mut().zip(shares).zip(cells) {
             *sum += share * cell;
         }
@@ -194,7 +263,7 @@ impl Stepper {
 
     /// Factorises another step in place.
     pub fn prepare(&mut self, form: Form, step: Step) {
-        let grid = &GRIDS[form.power()];
+        let grid = form.grid();
         let width = 1.0 / CELLS as f64;
         let valid = step.fourier.is_finite() && step.fourier > 0.0 && step.biot > 0.0;
         let fourier = if valid { step.fourier } else { 0.0 };
@@ -265,7 +334,7 @@ impl Stepper {
     pub fn base(&self, profile: &Profile, outside_c: f64) -> [f64; CELLS] {
         let old = 1.0 - self.step.theta;
         let cells = &profile.cells_c;
-        let grid = &GRIDS[self.form.power()];
+        let grid = self.form.grid();
         let mut right = [0.0; CELLS];
         let mut inward = 0.0;
         for i in 0..CELLS {

@@ -36,11 +36,7 @@ impl Freezing {
     /// for the whole. None where the air is not colder than the freezing point.
     #[must_use]
     pub fn plank_s(&self) -> Option<f64> {
-        let (p, r) = match self.form {
-            Form::Slab => (0.5, 0.125),
-            Form::Cylinder => (0.25, 1.0 / 16.0),
-            Form::Sphere => (1.0 / 6.0, 1.0 / 24.0),
-        };
+        let (p, r) = (0.5 / self.form.dimensions(), 0.125 / self.form.dimensions());
         let drive = self.freezes_c - self.air_c;
         let path = p * self.size_m / self.film + r * self.size_m * self.size_m / self.conductivity;
         finite(self.density * self.latent_j_kg / drive * path, drive)
@@ -54,11 +50,7 @@ impl Freezing {
     #[must_use]
     pub fn pham_s(&self, start_c: f64, end_c: f64) -> Option<f64> {
         let half = 0.5 * self.size_m;
-        let dimension = match self.form {
-            Form::Slab => 1.0,
-            Form::Cylinder => 2.0,
-            Form::Sphere => 3.0,
-        };
+        let dimension = self.form.dimensions();
         let mean_c = pham_mean_c(end_c, self.air_c);
         let cooling =
             self.density * self.unfrozen_j_kg_k * (start_c - mean_c) / (0.5 * (start_c + mean_c) - self.air_c);
