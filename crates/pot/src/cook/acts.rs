@@ -127,9 +127,7 @@ impl<'a> Run<'a> {
         if state.water_kg() > 0.05 {
             state.watch.dry = false;
         }
-        if let Some(follow) = &mut state.cooling {
-            follow.restart(&state.liquid);
-        }
+        state.mix();
     }
 
     /// Contents go to another vessel.

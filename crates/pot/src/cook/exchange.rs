@@ -142,7 +142,7 @@ impl VesselState {
     }
 
     /// Evaporation below the boil, kg/s, past the lid there is.
-    fn vapour_kg_s(&self, temp_c: f64, latent_j_kg: f64, cond: &Conditions) -> f64 {
+    pub(super) fn vapour_kg_s(&self, temp_c: f64, latent_j_kg: f64, cond: &Conditions) -> f64 {
         let water = self.liquid.kg(Stuff::Water);
         if !cond.losses || water <= 0.0 {
             return 0.0;

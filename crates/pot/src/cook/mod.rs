@@ -7,6 +7,7 @@
 mod acts;
 mod clock;
 mod cold;
+mod cold_inside;
 mod conditions;
 mod cooling;
 mod exchange;

@@ -8,6 +8,7 @@ use crate::cook::cooling::Follow;
 use crate::cook::exchange::Exchange;
 use crate::cook::group::Group;
 use crate::cook::practice;
+use crate::physics::cooling_field::Field;
 use crate::physics::gelatinisation::{self, Range};
 use crate::physics::properties::{self, HeatContent};
 use crate::physics::water;
@@ -102,6 +103,8 @@ pub(super) struct VesselState {
     pub(super) boiled_kg: f64,
     pub(super) watch: Watch,
     pub(super) cooling: Option<Follow>,
+    /// How the heat of thick food that stands is spread.
+    pub(super) inside: Option<Box<Field>>,
 }
 
 /// What has been noticed of a vessel since it was filled.
@@ -159,6 +162,7 @@ impl VesselState {
             boiled_kg: 0.0,
             watch: Watch::default(),
             cooling: None,
+            inside: None,
         }
     }
 

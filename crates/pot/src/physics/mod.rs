@@ -5,6 +5,7 @@ pub mod alcohol;
 pub mod components;
 pub mod conduction;
 pub mod cooling;
+pub mod cooling_field;
 pub mod evaporation;
 pub mod film;
 pub mod freezing;

@@ -1,0 +1,289 @@
+//! Heat inside food that does not mix: a short cylinder of rings and layers, by finite volumes, with a film of its own at
+//! the top, at the wall and below, freezing and thawing by enthalpy.
+//!
+//! One step solves all columns and then all rings, each implicitly (locally one-dimensional splitting): sound at any
+//! length of step. Where water freezes the step counts the heat, not the temperature, and the temperature follows from
+//! the heat (the quasi-enthalpy method, Pham 1985).
+
+use crate::physics::properties::{FREEZING_C, HeatContent};
+
+/// Rings from the middle to the wall, layers from the base to the top.
+const RINGS: usize = 8;
+const LAYERS: usize = 14;
+/// The longest line of cells.
+const LONGEST: usize = if RINGS > LAYERS { RINGS } else { LAYERS };
+const PI: f64 = std::f64::consts::PI;
+
+/// What fills the cylinder; all of it alike.
+#[derive(Clone, Copy, Debug)]
+pub struct Filling {
+    /// Radius, metres.
+    pub radius_m: f64,
+    /// Height, metres.
+    pub height_m: f64,
+    /// The heat the whole body holds, by temperature.
+    pub content: HeatContent,
+    /// Conductivity, W/(m·K).
+    pub conductivity: f64,
+    /// The same with all water frozen that freezes, W/(m·K).
+    pub frozen_conductivity: f64,
+}
+
+/// A film at a face, and the temperature behind it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Face {
+    /// W/(m²·K).
+    pub film: f64,
+    /// °C.
+    pub outside_c: f64,
+}
+
+/// The three faces.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Faces {
+    /// The surface.
+    pub top: Face,
+    /// The round wall.
+    pub wall: Face,
+    /// The bottom.
+    pub base: Face,
+}
+
+/// Heat and temperature of each cell: a column of layers for each ring, base first.
+#[derive(Clone, Debug)]
+pub struct Field {
+    /// What the whole body would hold if all of it were like this cell, joules.
+    heat_j: [[f64; LAYERS]; RINGS],
+    temp_c: [[f64; LAYERS]; RINGS],
+}
+
+/// Share of a ring in the area of the circle.
+const fn ring_share(ring: usize) -> f64 {
+    (2 * ring + 1) as f64 / (RINGS * RINGS) as f64
+}
+
+impl Filling {
+    /// Share of the freezable water that is frozen at a heat of the whole body, 0–1.
+    fn frozen(&self, heat_j: f64) -> f64 {
+        let thawed = self.content.enthalpy(FREEZING_C);
+        let solid = self.content.enthalpy(FREEZING_C - 1e-9);
+        if heat_j >= thawed || thawed <= solid {
+            return 0.0;
+        }
+        ((thawed - heat_j) / (thawed - solid)).min(1.0)
+    }
+
+    fn conductivity_at(&self, heat_j: f64) -> f64 {
+        self.conductivity + self.frozen(heat_j) * (self.frozen_conductivity - self.conductivity)
+    }
+}
+
+impl Field {
+    /// The same throughout: so much heat in the whole body, joules, at a temperature in °C.
+    #[must_use]
+    pub const fn uniform(heat_j: f64, temp_c: f64) -> Self {
+        Field {
+            heat_j: [[heat_j; LAYERS]; RINGS],
+            temp_c: [[temp_c; LAYERS]; RINGS],
+        }
+    }
+
+    fn cells(&self) -> impl Iterator<Item = f64> {
+        self.temp_c.iter().flatten().copied()
+    }
+
+    /// The warmest cell, °C.
+    #[must_use]
+    pub fn warmest_c(&self) -> f64 {
+        self.cells().fold(f64::NEG_INFINITY, f64::max)
+    }
+
+    /// The coldest cell, °C.
+    #[must_use]
+    pub fn coldest_c(&self) -> f64 {
+        self.cells().fold(f64::INFINITY, f64::min)
+    }
+
+    /// Heat of the whole body, joules.
+    #[must_use]
+    pub fn heat_j(&self) -> f64 {
+        let columns = self.heat_j.iter().enumerate();
+        columns
+            .map(|(ring, column)| ring_share(ring) * column.iter().sum::<f64>() / LAYERS as f64)
+            .sum()
+    }
+
+    /// Brings the whole to so much heat, joules, every cell by as much.
+    pub fn rebase(&mut self, heat_j: f64, content: &HeatContent) {
+        let change = heat_j - self.heat_j();
+        for (heat, temp) in self.heat_j.iter_mut().flatten().zip(self.temp_c.iter_mut().flatten()) {
+            *heat += change;
+            *temp = content.temperature(*heat, *temp);
+        }
+    }
+
+    /// Temperature of the faces, °C: top, wall, base, each the mean over it.
+    #[must_use]
+    pub fn faces_c(&self, filling: &Filling, faces: &Faces) -> [f64; 3] {
+        let at = |ring: usize, layer: usize, half_m: f64, face: &Face| {
+            let inside = filling.conductivity_at(self.heat_j[ring][layer]) / half_m;
+            (inside * self.temp_c[ring][layer] + face.film * face.outside_c) / (inside + face.film)
+        };
+        let (half_z, half_r) = (
+            0.5 * filling.height_m / LAYERS as f64,
+            0.5 * filling.radius_m / RINGS as f64,
+        );
+        let flat = |layer: usize, face: &Face| {
+            let rings = 0..RINGS;
+            rings
+                .map(|ring| ring_share(ring) * at(ring, layer, half_z, face))
+                .sum::<f64>()
+        };
+        let wall = (0..LAYERS).map(|layer| at(RINGS - 1, layer, half_r, &faces.wall));
+        [
+            flat(LAYERS - 1, &faces.top),
+            wall.sum::<f64>() / LAYERS as f64,
+            flat(0, &faces.base),
+        ]
+    }
+
+    /// A step of so many seconds.
+    pub fn step(&mut self, dt_s: f64, filling: &Filling, faces: &Faces) {
+        self.along_columns(dt_s, filling, faces);
+        self.along_rings(dt_s, filling, faces);
+    }
+
+    fn along_columns(&mut self, dt_s: f64, filling: &Filling, faces: &Faces) {
+        let depth = filling.height_m / LAYERS as f64;
+        for ring in 0..RINGS {
+            let area = PI * filling.radius_m * filling.radius_m * ring_share(ring);
+            let mut line = Line::of(LAYERS, dt_s, 0.5 * depth);
+            for layer in 0..LAYERS {
+                line.cell(layer, filling, ring_share(ring) / LAYERS as f64, self.at(ring, layer));
+                line.between[layer] = area;
+            }
+            line.first = Some((area, faces.base));
+            line.last = Some((area, faces.top));
+            line.solve();
+            for layer in 0..LAYERS {
+                self.take(ring, layer, &line, layer, filling);
+            }
+        }
+    }
+
+    fn along_rings(&mut self, dt_s: f64, filling: &Filling, faces: &Faces) {
+        let (depth, width) = (filling.height_m / LAYERS as f64, filling.radius_m / RINGS as f64);
+        for layer in 0..LAYERS {
+            let mut line = Line::of(RINGS, dt_s, 0.5 * width);
+            for ring in 0..RINGS {
+                line.cell(ring, filling, ring_share(ring) / LAYERS as f64, self.at(ring, layer));
+                line.between[ring] = 2.0 * PI * width * ring as f64 * depth;
+            }
+            line.last = Some((2.0 * PI * filling.radius_m * depth, faces.wall));
+            line.solve();
+            for ring in 0..RINGS {
+                self.take(ring, layer, &line, ring, filling);
+            }
+        }
+    }
+
+    const fn at(&self, ring: usize, layer: usize) -> (f64, f64) {
+        (self.heat_j[ring][layer], self.temp_c[ring][layer])
+    }
+
+    /// A cell takes the heat it gained in the solved line.
+    fn take(&mut self, ring: usize, layer: usize, line: &Line, cell: usize, filling: &Filling) {
+        let heat = &mut self.heat_j[ring][layer];
+        *heat += line.gained_j(cell);
+        self.temp_c[ring][layer] = filling.content.temperature(*heat, line.new_c[cell]);
+    }
+}
+
+/// A row of cells that is solved at once: C·(T' − T)/Δt = what flows in from both sides at T'.
+struct Line {
+    cells: usize,
+    dt_s: f64,
+    /// From the middle of a cell to its side, metres.
+    half_m: f64,
+    share: [f64; LONGEST],
+    capacity_w_k: [f64; LONGEST],
+    conductivity: [f64; LONGEST],
+    old_c: [f64; LONGEST],
+    /// Area between each cell and the one before it, m².
+    between: [f64; LONGEST],
+    /// Area and face at either end; none at the axis.
+    first: Option<(f64, Face)>,
+    last: Option<(f64, Face)>,
+    new_c: [f64; LONGEST],
+}
+
+impl Line {
+    const fn of(cells: usize, dt_s: f64, half_m: f64) -> Self {
+        Line {
+            cells,
+            dt_s,
+            half_m,
+            share: [0.0; LONGEST],
+            capacity_w_k: [0.0; LONGEST],
+            conductivity: [0.0; LONGEST],
+            old_c: [0.0; LONGEST],
+            between: [0.0; LONGEST],
+            first: None,
+            last: None,
+            new_c: [0.0; LONGEST],
+        }
+    }
+
+    /// Sets a cell: its share of the volume, its heat (as if all were like it) and its temperature.
+    fn cell(&mut self, cell: usize, filling: &Filling, share: f64, (heat_j, temp_c): (f64, f64)) {
+        self.share[cell] = share;
+        self.capacity_w_k[cell] = share * filling.content.capacity_at(heat_j, temp_c) / self.dt_s;
+        self.conductivity[cell] = filling.conductivity_at(heat_j);
+        self.old_c[cell] = temp_c;
+    }
+
+    /// What a cell gained in the step, joules, as if all were like it.
+    fn gained_j(&self, cell: usize) -> f64 {
+        self.capacity_w_k[cell] * self.dt_s * (self.new_c[cell] - self.old_c[cell]) / self.share[cell]
+    }
+
+    /// From a cell to the one before it, W/K; nought at the first.
+    fn back_w_k(&self, cell: usize) -> f64 {
+        if cell == 0 || cell >= self.cells {
+            return 0.0;
+        }
+        self.between[cell] / (self.half_m / self.conductivity[cell - 1] + self.half_m / self.conductivity[cell])
+    }
+
+    /// From a cell at an end to what is outside: W/K and °C; nothing inside the row.
+    fn out(&self, cell: usize) -> (f64, f64) {
+        let mut sum = (0.0, 0.0);
+        for (end, at) in [(self.first, 0), (self.last, self.cells - 1)] {
+            if let (Some((area, face)), true) = (end, at == cell) {
+                let film = area / (self.half_m / self.conductivity[cell] + 1.0 / face.film);
+                sum = (sum.0 + film, sum.1 + film * face.outside_c);
+            }
+        }
+        sum
+    }
+
+    /// Thomas' elimination; diagonally dominant, so no pivot is nought.
+    fn solve(&mut self) {
+        let mut eliminated = [0.0; LONGEST];
+        let mut before = (0.0, 0.0);
+        for (i, next) in eliminated.iter_mut().enumerate().take(self.cells) {
+            let (back, on) = (self.back_w_k(i), self.back_w_k(i + 1));
+            let (film, driven) = self.out(i);
+            let diagonal = self.capacity_w_k[i] + back + on + film - back * before.0;
+            *next = on / diagonal;
+            self.new_c[i] = (self.capacity_w_k[i] * self.old_c[i] + driven + back * before.1) / diagonal;
+            before = (*next, self.new_c[i]);
+        }
+        for i in (0..self.cells - 1).rev() {
+            self.new_c[i] += eliminated[i] * self.new_c[i + 1];
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests;
