@@ -1,6 +1,6 @@
 //! The words the reader knows, from the tables under `data/`; the grammar asks only which classes a word is in.
 
-use std::collections::{HashMap, HashSet};
+use rustc_hash::{FxHashMap, FxHashSet};
 use std::sync::OnceLock;
 
 /// A set of word classes.
@@ -86,24 +86,24 @@ pub(crate) enum Part {
 }
 
 struct Lexicon {
-    words: HashMap<&'static str, Class>,
-    names: HashMap<&'static str, (&'static str, bool)>,
-    kept: HashMap<&'static str, Vec<Vec<&'static str>>>,
-    headings: HashMap<&'static str, Part>,
-    verbs: HashSet<&'static str>,
+    words: FxHashMap<&'static str, Class>,
+    names: FxHashMap<&'static str, (&'static str, bool)>,
+    kept: FxHashMap<&'static str, Vec<Vec<&'static str>>>,
+    headings: FxHashMap<&'static str, Part>,
+    verbs: FxHashSet<&'static str>,
 }
 
 fn lexicon() -> &'static Lexicon {
     static READ: OnceLock<Lexicon> = OnceLock::new();
     READ.get_or_init(|| {
-        let mut words: HashMap<&'static str, Class> = HashMap::new();
+        let mut words: FxHashMap<&'static str, Class> = FxHashMap::default();
         let describing = include_str!("../data/describing.tsv");
         for row in rows(describing).chain(rows(include_str!("../data/foods.tsv"))) {
             let class = words.entry(row[0]).or_default();
             *class = *class | Class::of_name(row[1]);
         }
         let names = rows(include_str!("../data/names.tsv")).map(|row| (row[0], (row[1], row[2] == "name")));
-        let mut kept: HashMap<&'static str, Vec<Vec<&'static str>>> = HashMap::new();
+        let mut kept: FxHashMap<&'static str, Vec<Vec<&'static str>>> = FxHashMap::default();
         for row in rows(include_str!("../data/kept.tsv")) {
             let words: Vec<&str> = row[0].split(' ').collect();
             kept.entry(words[0]).or_default().push(words);

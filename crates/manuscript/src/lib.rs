@@ -19,6 +19,7 @@ pub mod reading;
 pub mod recipe;
 mod sentence;
 pub mod span;
+mod speech;
 mod token;
 pub mod verb;
 

@@ -6,6 +6,7 @@ use potwright_measure::{Exact, fractions};
 
 use crate::Span;
 use crate::lexicon::{self, Class};
+use crate::speech::{self, Speech};
 
 /// What a token is.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -63,6 +64,8 @@ pub(crate) struct Token<'t> {
     pub(crate) lower: Small<'t>,
     /// The classes of the word; none for numbers and signs.
     pub(crate) class: Class,
+    /// The parts it plays in a sentence.
+    pub(crate) speech: Speech,
 }
 
 impl Token<'_> {
@@ -76,7 +79,19 @@ impl Token<'_> {
 
     /// Whether it is one of the words of a list with single spaces between.
     pub(crate) fn is_one_of(&self, words: &str) -> bool {
-        words.split(' ').any(|word| word == &*self.lower)
+        let (list, word) = (words.as_bytes(), self.lower.as_bytes());
+        let mut from = 0;
+        while let Some(rest) = list.get(from..).filter(|_| !word.is_empty()) {
+            let ends = rest.get(word.len()).is_none_or(|next| *next == b' ');
+            if rest.starts_with(word) && ends {
+                return true;
+            }
+            match rest.iter().position(|letter| *letter == b' ') {
+                Some(space) => from += space + 1,
+                None => return false,
+            }
+        }
+        false
     }
 
     pub(crate) fn is_word(&self) -> bool {
@@ -101,6 +116,16 @@ impl Token<'_> {
     pub(crate) fn is_dash(&self) -> bool {
         matches!(self.kind, Kind::Sign('-' | '–' | '—' | '‒' | '−'))
     }
+}
+
+/// The word at a place in small letters; empty beyond the end.
+pub(crate) fn at<'a>(tokens: &'a [Token<'_>], index: usize) -> &'a str {
+    tokens.get(index).map_or("", |token| token.lower.as_str())
+}
+
+/// The parts that the word at a place may play; none beyond the end.
+pub(crate) fn speech_at(tokens: &[Token], index: usize) -> Speech {
+    tokens.get(index).map_or(Speech::default(), |token| token.speech)
 }
 
 /// The tokens of the text between two places; white space is only kept as [`Gap`].
@@ -128,6 +153,7 @@ pub(crate) fn tokens(text: &str, span: Span) -> Vec<Token<'_>> {
         } else {
             Class::default()
         };
+        let speech = speech::speech(&lower);
         found.push(Token {
             kind,
             gap,
@@ -135,6 +161,7 @@ pub(crate) fn tokens(text: &str, span: Span) -> Vec<Token<'_>> {
             text: typed,
             lower,
             class,
+            speech,
         });
         (gap, spaces, at) = (Gap::None, 0, end);
     }
@@ -155,7 +182,8 @@ fn small(typed: &str) -> Small<'_> {
 
 fn token(text: &str, at: usize, end: usize, first: char) -> (Kind, usize) {
     let rest = text.get(at..end).unwrap_or("");
-    if let Some((number, length)) = number(rest) {
+    let counts = first.is_ascii_digit() || is_vulgar(first);
+    if let Some((number, length)) = counts.then(|| number(rest)).flatten() {
         return (Kind::Number(number), at + length);
     }
     if first.is_alphanumeric() {

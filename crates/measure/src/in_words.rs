@@ -36,6 +36,10 @@ const TENS: [&str; 8] = [
 /// ```
 #[must_use]
 pub fn whole(word: &str) -> Option<u32> {
+    // No other letters begin a number: most words are turned away here.
+    if !word.starts_with(['n', 'o', 't', 'f', 's', 'e']) {
+        return None;
+    }
     if let Some(one) = place(&ONES, word) {
         return Some(one);
     }

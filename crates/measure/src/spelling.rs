@@ -22,15 +22,24 @@ impl Unit {
     /// tablespoon, `t` a teaspoon). `None` when no unit is spelled so. No spelling has more than two words.
     #[must_use]
     pub fn from_spelling(text: &str) -> Option<Unit> {
-        let plain = plain(text);
         let spellings = spellings();
-        let small = plain.to_lowercase();
-        let found = spellings.exact.get(&plain).or_else(|| spellings.any.get(&small));
-        found.copied().or_else(|| spellings.filled(&small))
+        let simple = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit();
+        if text.chars().all(simple) {
+            // Most words that are asked for are typed plainly: nothing to copy.
+            return spellings.of(text, text);
+        }
+        let plain = plain(text);
+        spellings.of(&plain, &plain.to_lowercase())
     }
 }
 
 impl Spellings {
+    /// By the spelling as it stands, else by its small letters.
+    fn of(&self, plain: &str, small: &str) -> Option<Unit> {
+        let found = self.exact.get(plain).or_else(|| self.any.get(small));
+        found.copied().or_else(|| self.filled(small))
+    }
+
     /// 'wineglassful', 'cupsful', 'handfulls': what the vessel named before it holds.
     fn filled(&self, small: &str) -> Option<Unit> {
         let ends = ["ful", "fuls", "full", "fulls"];

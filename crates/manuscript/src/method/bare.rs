@@ -4,7 +4,8 @@ use super::build::{Builder, Told};
 use super::said::Role;
 use super::scene::{Focus, acts};
 use super::takes;
-use super::words::{Meaning, VesselKind, is};
+use super::words::{Meaning, VesselKind};
+use crate::speech::Speech;
 use crate::token::Token;
 use crate::{FoodRef, Layout, Share, Target, Unsure, Verb};
 
@@ -23,7 +24,7 @@ impl Builder<'_> {
         let timed = told.said.times.iter().any(|timed| !timed.minutes.from_end);
         let first = stretch
             .iter()
-            .find(|token| token.is_word() && !is(&token.lower, "adverb") && !is(&token.lower, "joiner"));
+            .find(|token| token.is_word() && !token.speech.is(Speech::ADVERB) && !token.speech.is(Speech::JOINER));
         let begins = told
             .foods
             .first()
@@ -31,12 +32,8 @@ impl Builder<'_> {
             || first.is_some_and(|token| token.is_any(&["rest", "same"]) || token.number().is_some());
         // 'until it offers no resistance' is a sign to stop, not a statement.
         let in_cue = |token: &Token| told.said.cue.as_ref().is_some_and(|cue| cue.span.contains(token.span));
-        let states = |token: &Token| {
-            ["finite", "person", "never"]
-                .iter()
-                .any(|class| is(&token.lower, class))
-                || third_person(token)
-        };
+        let states =
+            |token: &Token| token.speech.is(Speech::FINITE.or(Speech::PERSON).or(Speech::NEVER)) || third_person(token);
         if stretch.iter().any(|token| states(token) && !in_cue(token)) {
             if begins && !foods.is_empty() && self.recipe.layout == Layout::Prose {
                 self.scene.focus = Focus::Hand(foods);
@@ -168,10 +165,8 @@ fn remark_at(tokens: &[Token], from: usize, to: usize) -> usize {
     });
     let Some(dash) = dash else { return to };
     let rest = tokens.get(dash..to).unwrap_or_default();
-    let remark = rest.iter().any(|token| {
-        ["finite", "person", "never"]
-            .iter()
-            .any(|class| is(&token.lower, class))
-    });
+    let remark = rest
+        .iter()
+        .any(|token| token.speech.is(Speech::FINITE.or(Speech::PERSON).or(Speech::NEVER)));
     if remark { dash } else { to }
 }

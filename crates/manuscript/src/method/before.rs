@@ -5,7 +5,7 @@ use super::clauses::Clause;
 use super::said::{Reader, Role, Said};
 use super::scene::Focus;
 use super::takes;
-use super::words::is;
+use crate::speech::{Speech, speech};
 use crate::token::Token;
 use crate::{HeatWord, Target};
 
@@ -23,7 +23,7 @@ impl Builder<'_> {
         if word(from) == "after" {
             self.time_after(&ahead);
         }
-        let side = is(word(from), "clause") || word(from) == "after";
+        let side = speech(word(from)).is(Speech::CLAUSE) || word(from) == "after";
         let some_day = (from..to).any(|at| matches!(word(at), "can" | "may" | "ahead" | "leftovers"));
         self.optional |= some_day
             && reader
@@ -54,11 +54,16 @@ impl Builder<'_> {
         let stretch = tokens.get(from..to).unwrap_or_default();
         let first = stretch
             .iter()
-            .find(|token| token.is_word() && !is(&token.lower, "adverb") && !is(&token.lower, "joiner"));
-        let small = ["preposition", "clause", "finite", "person", "manner", "never"];
+            .find(|token| token.is_word() && !token.speech.is(Speech::ADVERB) && !token.speech.is(Speech::JOINER));
+        let small = Speech::PREPOSITION
+            .or(Speech::CLAUSE)
+            .or(Speech::FINITE)
+            .or(Speech::PERSON)
+            .or(Speech::MANNER)
+            .or(Speech::NEVER);
         let led = stretch
             .iter()
-            .any(|token| small.iter().any(|class| is(&token.lower, class)) || token.sign() == Some(':'));
+            .any(|token| token.speech.is(small) || token.sign() == Some(':'));
         let ends = stretch
             .last()
             .is_some_and(|token| token.sign() == Some(',') || token.is("then"));

@@ -2,8 +2,9 @@
 //! that says that work is to be done, or by nothing at all ('wine in', '25 minutes').
 
 use super::heads::head;
-use super::words::{Inflection, is};
-use crate::token::Token;
+use super::words::Inflection;
+use crate::speech::{Speech, speech};
+use crate::token::{Token, at, speech_at};
 
 /// How a clause gives its order.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -105,7 +106,7 @@ pub(super) fn clauses(tokens: &[Token], sentence: (usize, usize), kept: &[bool])
     let mut heads: Vec<Clause> = Vec::new();
     let first = tokens.get(start).map_or("", |token| token.lower.as_str());
     let mut going = Going {
-        led: is(first, "preposition") || first == "using",
+        led: speech(first).is(Speech::PREPOSITION) || first == "using",
         ..Going::default()
     };
     let mut index = start;
@@ -151,7 +152,10 @@ fn bare_parts(tokens: &[Token], (start, end): (usize, usize)) -> Vec<Clause> {
 /// 'gently fry': the adverb belongs to the verb after it.
 fn with_adverbs(tokens: &[Token], mut head: Clause, floor: usize) -> Clause {
     if matches!(head.lead, Lead::Order | Lead::Doing) {
-        while head.from > floor && is(at(tokens, head.from - 1), "adverb") && at(tokens, head.from - 1) != "then" {
+        while head.from > floor
+            && speech_at(tokens, head.from - 1).is(Speech::ADVERB)
+            && at(tokens, head.from - 1) != "then"
+        {
             head.from -= 1;
         }
     }
@@ -165,7 +169,7 @@ fn step(tokens: &[Token], index: usize, going: &mut Going) {
         "until" | "till" | "til" => going.cue = true,
         "then" => *going = Going::default(),
         "when" | "while" | "once" | "as" | "if" | "after" | "before" => (going.side, going.when) = (true, true),
-        word if is(word, "clause") => going.side = true,
+        word if speech(word).is(Speech::CLAUSE) => going.side = true,
         _ if token
             .sign()
             .is_some_and(|sign| matches!(sign, ',' | '(' | ')' | ':' | ';')) =>
@@ -200,10 +204,6 @@ fn bounded(mut heads: Vec<Clause>, (start, end): (usize, usize)) -> Vec<Clause> 
     }
     heads[0].before = (start, heads[0].from);
     heads
-}
-
-pub(super) fn at<'a>(tokens: &'a [Token<'_>], index: usize) -> &'a str {
-    tokens.get(index).map_or("", |token| token.lower.as_str())
 }
 
 #[cfg(test)]

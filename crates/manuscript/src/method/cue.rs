@@ -2,7 +2,7 @@
 
 use super::phrases::{self, Found};
 use super::said::Reader;
-use super::words::is;
+use crate::speech::{Speech, speech};
 use crate::token::Token;
 use crate::{Span, Words};
 
@@ -43,7 +43,7 @@ impl Reader<'_> {
             }
             end += 1;
         }
-        while end > start && is(self.word(end - 1), "joiner") {
+        while end > start && speech(self.word(end - 1)).is(Speech::JOINER) {
             end -= 1;
         }
         self.cue_at(start, end)
@@ -90,7 +90,7 @@ impl Reader<'_> {
                 ) && !matches!(self.word(from), "a" | "an" | "smooth" | "make" | "form");
                 return if place { None } else { self.cue_at(from, next) };
             }
-            if token.sign().is_some() || is(&token.lower, "preposition") || is(&token.lower, "joiner") {
+            if token.sign().is_some() || token.speech.is(Speech::PREPOSITION) || token.speech.is(Speech::JOINER) {
                 return None;
             }
         }

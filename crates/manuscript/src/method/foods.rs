@@ -1,11 +1,12 @@
 //! Which foods of the list a word of the method stands for.
 
-use std::collections::HashMap;
+use rustc_hash::FxHashMap;
 
 use super::index::{Index, at_place};
 use super::nouns::Mention;
-use super::words::{in_group, is, same};
+use super::words::{in_group, same};
 use crate::lexicon::{Class, class, singular};
+use crate::speech::{Speech, speech};
 use crate::token::Token;
 use crate::{Recipe, Share, Span};
 use potwright_measure::Unit;
@@ -47,7 +48,7 @@ pub(super) struct Names {
     index: Index,
     /// The words of the name of each section, and the sections by the last of them.
     sections: Vec<Vec<String>>,
-    section_ends: HashMap<String, Vec<usize>>,
+    section_ends: FxHashMap<String, Vec<usize>>,
 }
 
 /// What helps to choose between foods of the same name.
@@ -110,7 +111,7 @@ impl Names {
             }
         }
         let sections: Vec<Vec<String>> = recipe.sections.iter().map(|section| plain(&section.name)).collect();
-        let mut section_ends: HashMap<String, Vec<usize>> = HashMap::new();
+        let mut section_ends: FxHashMap<String, Vec<usize>> = FxHashMap::default();
         for (at, words) in sections.iter().enumerate() {
             if let Some(last) = words.last() {
                 section_ends.entry(last.clone()).or_default().push(at);
@@ -235,10 +236,9 @@ impl Names {
 
     /// 'the noodles' for rice vermicelli, 'the nuts' for hazelnuts: the foods of the list that are of the kind.
     fn of_kind(&self, words: &[String], mention: &Mention, sought: &Sought) -> Vec<Place> {
-        let Some((head, before)) = words
-            .split_last()
-            .filter(|(head, _)| super::words::is_kind(head) && !is(head, "made") && !is(head, "pot"))
-        else {
+        let Some((head, before)) = words.split_last().filter(|(head, _)| {
+            super::words::is_kind(head) && !speech(head).is(Speech::MADE) && !speech(head).is(Speech::POT)
+        }) else {
             return Vec::new();
         };
         let members = self.members(head, mention, sought);
@@ -474,7 +474,7 @@ impl Name {
 /// A piece or part by which a food is called: 'celery stalks', 'garlic cloves'.
 fn is_piece(word: &str) -> bool {
     class(word).is(Class::SHAPE)
-        || is(word, "plain")
+        || speech(word).is(Speech::PLAIN)
         || matches!(
             word,
             "bone" | "skin" | "rind" | "seed" | "stone" | "shell" | "bulb" | "strand" | "thread"

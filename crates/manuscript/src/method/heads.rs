@@ -1,10 +1,11 @@
 //! Which words of a sentence lead a clause: orders told from nouns and adjectives, participles that are work to do,
 //! 'wine in', 'lid on'.
 
-use super::clauses::{Clause, Going, Lead, at};
-use super::words::{self, Inflection, is};
+use super::clauses::{Clause, Going, Lead};
+use super::words::{self, Inflection};
 use crate::lexicon::{Class, class, singular};
-use crate::token::Token;
+use crate::speech::{Speech, speech};
+use crate::token::{Token, at, speech_at};
 
 /// What stands before a word that could begin an order.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -90,8 +91,7 @@ pub(super) fn head(
             let while_before = index > sentence.0 && at(tokens, index - 1) == "while";
             let placed = edge.is_some() || while_before;
             // 'add sausage & seasoning' names a food.
-            let thing =
-                class(&token.lower).is(Class::FOOD) && !tokens.get(index + 1).is_some_and(super::nouns::is_determiner);
+            let thing = token.class.is(Class::FOOD) && !tokens.get(index + 1).is_some_and(super::nouns::is_determiner);
             let works = (entry.marks.ing && !thing) || (entry.marks.ing_in && at(tokens, index + 1) == "in");
             (placed && works && !going.cue)
                 .then(|| found(Lead::Doing, index, index, (index, index)))
@@ -143,9 +143,12 @@ fn after_side(tokens: &[Token], sentence: (usize, usize), index: usize, going: &
         .map_or("", |before| at(tokens, before));
     let free = !before.is_empty()
         && before != "to"
-        && !["article", "finite", "person", "never", "joiner", "adverb"]
-            .iter()
-            .any(|class| is(before, class));
+        && !speech(before).is(Speech::ARTICLE
+            .or(Speech::FINITE)
+            .or(Speech::PERSON)
+            .or(Speech::NEVER)
+            .or(Speech::JOINER)
+            .or(Speech::ADVERB));
     let next = |ahead: usize| tokens.get(index + ahead).filter(|_| index + ahead < sentence.1);
     let object = |ahead: usize| {
         next(ahead).is_some_and(|t| super::nouns::is_determiner(t) || matches!(t.lower.as_str(), "it" | "them"))
@@ -154,7 +157,7 @@ fn after_side(tokens: &[Token], sentence: (usize, usize), index: usize, going: &
     let marks = words::entry(at(tokens, index))
         .map(|entry| entry.marks)
         .unwrap_or_default();
-    let food = going.led && next(1).is_some_and(|t| class(&t.lower).is(Class::FOOD)) && food_word(before);
+    let food = going.led && next(1).is_some_and(|t| t.class.is(Class::FOOD)) && food_word(before);
     (going.when || going.led)
         && !going.cue
         && free
@@ -188,11 +191,11 @@ fn edge(tokens: &[Token], start: usize, index: usize) -> Option<Edge> {
         if before - 1 == start && token.number().is_some() {
             return Some(Edge::Start);
         }
-        if is(&token.lower, "joiner") || matches!(token.sign(), Some('&' | '/' | '+')) {
+        if token.speech.is(Speech::JOINER) || matches!(token.sign(), Some('&' | '/' | '+')) {
             return Some(Edge::Joined);
         }
         // 'and in it soften the onions', 'add to it'.
-        let there = is(&token.lower, "pronoun")
+        let there = token.speech.is(Speech::PRONOUN)
             && before > start + 1
             && tokens
                 .get(before - 2)
@@ -203,7 +206,7 @@ fn edge(tokens: &[Token], start: usize, index: usize) -> Option<Edge> {
         }
         if token.is("then") || (token.is("half") && at(tokens, before) == "cover") {
             joined |= token.is("then");
-        } else if !is(&token.lower, "adverb") {
+        } else if !token.speech.is(Speech::ADVERB) {
             let sign = token
                 .sign()
                 .is_some_and(|sign| !matches!(sign, '-' | '°' | '.' | '%' | '\''));
@@ -223,12 +226,12 @@ fn is_order(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Go
         return false;
     };
     let next = tokens.get(index + 1).filter(|_| index + 1 < sentence.1);
-    let before = |class| index > sentence.0 && is(at(tokens, index - 1), class);
-    if before("never") || before("finite") || before("person") || going.side {
+    const NO_ORDER: Speech = Speech::NEVER.or(Speech::FINITE).or(Speech::PERSON);
+    if (index > sentence.0 && speech_at(tokens, index - 1).is(NO_ORDER)) || going.side {
         return false;
     }
-    let object = next.is_some_and(|t| super::nouns::is_determiner(t) || is(&t.lower, "pronoun"));
-    let food_next = next.is_some_and(|t| class(&t.lower).is(Class::FOOD));
+    let object = next.is_some_and(|t| super::nouns::is_determiner(t) || t.speech.is(Speech::PRONOUN));
+    let food_next = next.is_some_and(|t| t.class.is(Class::FOOD));
     if going.cue && (marks.in_cue || marks.describes || marks.noun) {
         return object || (food_next && !marks.describes);
     }
@@ -241,7 +244,7 @@ fn is_order(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Go
         return false;
     }
     // 'skin side down', 'slices of bread', 'salt is'.
-    let thing = |t: &Token| is(&t.lower, "finite") || t.is("of") || (marks.noun && t.is_any(&["side", "sides"]));
+    let thing = |t: &Token| t.speech.is(Speech::FINITE) || t.is("of") || (marks.noun && t.is_any(&["side", "sides"]));
     if next.is_some_and(thing) {
         return false;
     }
@@ -249,7 +252,7 @@ fn is_order(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Go
         let surface = |ahead: usize| {
             tokens
                 .get(index + ahead)
-                .is_some_and(|t| is(&t.lower, "plain") || t.is("surface"))
+                .is_some_and(|t| t.speech.is(Speech::PLAIN) || t.is("surface"))
         };
         let vessel = super::vessels::vessel(tokens, index + 1, sentence.1.min(index + 6)).is_some()
             || surface(1)
@@ -265,11 +268,10 @@ fn is_order(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Go
                 .filter(|_| at < sentence.1)
                 .is_none_or(|t| t.sign().is_some())
         };
-        let fine =
-            next.is_some_and(|t| class(&t.lower).is(Class::MANNER | Class::SIZE) || t.is_any(&["fine", "small"]));
+        let fine = next.is_some_and(|t| t.class.is(Class::MANNER | Class::SIZE) || t.is_any(&["fine", "small"]));
         let last = ends(index + 1) || (fine && ends(index + 2));
         let listed = index >= sentence.0 + 2
-            && is(at(tokens, index - 1), "joiner")
+            && speech_at(tokens, index - 1).is(Speech::JOINER)
             && (at(tokens, index - 2) == "," || in_place(tokens, sentence.0, index - 1));
         return object
             || (last && listed)
@@ -283,12 +285,7 @@ fn is_order(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Go
         // 'butter and brown sugar', 'cool and dry'.
         let ends = next.is_none_or(|t| t.sign().is_some());
         return !food_next
-            && (ends
-                || next.is_some_and(|t| {
-                    ["preposition", "adverb", "clause"]
-                        .iter()
-                        .any(|class| is(&t.lower, class))
-                }));
+            && (ends || next.is_some_and(|t| t.speech.is(Speech::PREPOSITION.or(Speech::ADVERB).or(Speech::CLAUSE))));
     }
     true
 }
@@ -333,7 +330,9 @@ fn past_like(tokens: &[Token], sentence: (usize, usize), index: usize, going: &G
 /// The foods right before a participle that it works on: 'turnips and onions cut', 'salt, pepper, and mustard mixed'.
 fn worked_on(tokens: &[Token], (start, _): (usize, usize), index: usize) -> Option<(usize, usize)> {
     let mut last = index;
-    let manner = |word: &str| (is(word, "adverb") || is(word, "partly")) && !class(word).is(Class::FOOD);
+    let manner = |word: &str| {
+        (speech(word).is(Speech::ADVERB) || speech(word).is(Speech::PARTLY)) && !class(word).is(Class::FOOD)
+    };
     while last > start && manner(at(tokens, last - 1)) {
         last -= 1;
     }
@@ -341,7 +340,7 @@ fn worked_on(tokens: &[Token], (start, _): (usize, usize), index: usize) -> Opti
     let apart = last > start + 1 && at(tokens, last - 1) == ",";
     let led_on = tokens
         .get(index + 1)
-        .is_some_and(|t| is(&t.lower, "preposition") || is(&t.lower, "joiner"));
+        .is_some_and(|t| t.speech.is(Speech::PREPOSITION) || t.speech.is(Speech::JOINER));
     if apart && (led_on || cuts(at(tokens, index))) {
         last -= 1;
     }
@@ -350,9 +349,9 @@ fn worked_on(tokens: &[Token], (start, _): (usize, usize), index: usize) -> Opti
     }
     let follows = tokens.get(index + 1).is_none_or(|t| {
         t.sign().is_some_and(|sign| sign != '-')
-            || is(&t.lower, "preposition")
-            || is(&t.lower, "joiner")
-            || is(&t.lower, "adverb")
+            || t.speech.is(Speech::PREPOSITION)
+            || t.speech.is(Speech::JOINER)
+            || t.speech.is(Speech::ADVERB)
             || t.is_any(&["until", "till", "til"])
     });
     if !follows {
@@ -363,7 +362,7 @@ fn worked_on(tokens: &[Token], (start, _): (usize, usize), index: usize) -> Opti
     while from > start && last - from < WORKED_ON {
         let word = at(tokens, from - 1);
         let comma = at(tokens, from - 1) == ",";
-        if is(word, "joiner") {
+        if speech(word).is(Speech::JOINER) {
             if joined {
                 break;
             }
@@ -371,7 +370,7 @@ fn worked_on(tokens: &[Token], (start, _): (usize, usize), index: usize) -> Opti
             joined = true;
         } else if comma {
             commas += 1;
-        } else if !(food_word(word) || is(word, "article") || word == "remaining") {
+        } else if !(food_word(word) || speech(word).is(Speech::ARTICLE) || word == "remaining") {
             break;
         }
         from -= 1;
@@ -380,7 +379,7 @@ fn worked_on(tokens: &[Token], (start, _): (usize, usize), index: usize) -> Opti
     if last_alone || (joined && commas == 1 && oxford_pair(tokens, from, last)) {
         from = (from..last)
             .rev()
-            .find(|i| is(at(tokens, *i), "joiner"))
+            .find(|i| speech_at(tokens, *i).is(Speech::JOINER))
             .map_or(from, |i| i + 1);
     }
     Some((from, last))
@@ -388,20 +387,20 @@ fn worked_on(tokens: &[Token], (start, _): (usize, usize), index: usize) -> Opti
 
 /// One comma, directly before 'and'.
 fn oxford_pair(tokens: &[Token], from: usize, last: usize) -> bool {
-    (from..last).any(|i| at(tokens, i) == "," && is(at(tokens, i + 1), "joiner"))
+    (from..last).any(|i| at(tokens, i) == "," && speech_at(tokens, i + 1).is(Speech::JOINER))
 }
 
 fn food_word(word: &str) -> bool {
     class(word).is(Class::FOOD)
-        || is(word, "made")
+        || speech(word).is(Speech::MADE)
         || class(&singular(word)).is(Class::FOOD)
-        || is(&singular(word), "made")
+        || speech(&singular(word)).is(Speech::MADE)
 }
 
 /// The subject of 'it should be removed', 'soup can be served'.
 fn passive(tokens: &[Token], (start, _): (usize, usize), index: usize) -> Option<(usize, usize)> {
     let mut be = index.checked_sub(1)?;
-    while be > start && is(at(tokens, be), "adverb") {
+    while be > start && speech_at(tokens, be).is(Speech::ADVERB) {
         be -= 1;
     }
     let modal = be.checked_sub(1).filter(|modal| *modal >= start)?;
@@ -425,7 +424,7 @@ fn let_inner(tokens: &[Token], sentence: (usize, usize), index: usize, outer: &s
     let reach = if puts_to(outer) { 16 } else { 9 };
     for inner in index + 1..sentence.1.min(index + reach) {
         let token = tokens.get(inner)?;
-        if token.sign().is_some() || is(&token.lower, "clause") {
+        if token.sign().is_some() || token.speech.is(Speech::CLAUSE) {
             return None;
         }
         let Some((verb, form)) = words::verb(&token.lower) else {
@@ -442,13 +441,13 @@ fn let_inner(tokens: &[Token], sentence: (usize, usize), index: usize, outer: &s
         };
         let before = at(tokens, inner - 1);
         let led = before == "to"
-            || is(before, "pronoun")
-            || is(before, "adverb")
+            || speech(before).is(Speech::PRONOUN)
+            || speech(before).is(Speech::ADVERB)
             || inner == index + 1
             || food_word(before)
-            || is(before, "pot")
+            || speech(before).is(Speech::POT)
             || words::vessel(before).is_some();
-        let article = is(before, "article");
+        let article = speech(before).is(Speech::ARTICLE);
         if wanted && led && !article && words::entry(verb).is_some_and(|entry| !entry.marks.lets) {
             let object_end = if before == "to" { inner - 1 } else { inner };
             return Some(Clause {
@@ -478,13 +477,15 @@ fn puts_to(verb: &str) -> bool {
 
 /// 'Now in go the wine and the tomatoes', 'in with the stock': what goes in is told after it.
 fn in_goes(tokens: &[Token], sentence: (usize, usize), index: usize) -> Option<Clause> {
-    let follows = matches!(at(tokens, index + 1), "go" | "goes" | "with") && at(tokens, index) == "in";
+    if at(tokens, index) != "in" || !matches!(at(tokens, index + 1), "go" | "goes" | "with") {
+        return None;
+    }
     let next = index + 2;
     let object = tokens
         .get(next)
         .filter(|_| next < sentence.1)
-        .is_some_and(|t| super::nouns::is_determiner(t) || class(&t.lower).is(Class::FOOD) || is(&t.lower, "all"));
-    edge(tokens, sentence.0, index).filter(|_| follows && object)?;
+        .is_some_and(|t| super::nouns::is_determiner(t) || t.class.is(Class::FOOD) || t.speech.is(Speech::ALL));
+    edge(tokens, sentence.0, index).filter(|_| object)?;
     let (verb, form) = words::verb("add")?;
     Some(told(Lead::Order, verb, form, index, next))
 }
@@ -495,36 +496,39 @@ fn makes(tokens: &[Token], sentence: (usize, usize), index: usize) -> Option<Cla
         return None;
     }
     let of = (index + 2..sentence.1.min(index + 6)).find(|i| matches!(at(tokens, *i), "of" | "from" | "with"))?;
-    let named =
-        is(at(tokens, index + 1), "article") && of > index + 2 && tokens.get(index + 2..of)?.iter().all(Token::is_word);
+    let named = speech_at(tokens, index + 1).is(Speech::ARTICLE)
+        && of > index + 2
+        && tokens.get(index + 2..of)?.iter().all(Token::is_word);
     let foods = tokens
         .get(of + 1)
         .filter(|_| of + 1 < sentence.1)
-        .is_some_and(|t| super::nouns::is_determiner(t) || class(&t.lower).is(Class::FOOD));
+        .is_some_and(|t| super::nouns::is_determiner(t) || t.class.is(Class::FOOD));
     let (verb, form) = words::verb("mix").filter(|_| named && foods)?;
     Some(told(Lead::Order, verb, form, index, of + 1))
 }
 
 /// 'where it must simmer four hours': what is to happen to it there.
 fn must(tokens: &[Token], sentence: (usize, usize), index: usize) -> Option<Clause> {
-    let (verb, form) = words::verb(at(tokens, index)).filter(|(_, form)| *form == Inflection::Base)?;
     let modal = index.checked_sub(1).filter(|modal| *modal > sentence.0)?;
-    let modal = if is(at(tokens, modal), "adverb") {
+    let modal = if speech_at(tokens, modal).is(Speech::ADVERB) {
         modal.checked_sub(1)?
     } else {
         modal
     };
+    if !matches!(at(tokens, modal), "must" | "should" | "will") {
+        return None;
+    }
+    let (verb, form) = words::verb(at(tokens, index)).filter(|(_, form)| *form == Inflection::Base)?;
     let subject = modal.checked_sub(1)?;
     let place = subject.checked_sub(1).filter(|place| *place >= sentence.0);
     let it = matches!(at(tokens, subject), "it" | "they" | "this");
     let led = place.is_some_and(|place| {
         at(tokens, place) == "where" || (it && edge(tokens, sentence.0, subject) == Some(Edge::Start))
     });
-    let obliged = matches!(at(tokens, modal), "must" | "should" | "will");
     let cooks = words::entry(verb)?.rows.last().is_some_and(
         |row| matches!(row.meaning, words::Meaning::Do(verb) if super::takes::cooks(verb) || verb == crate::Verb::Rest),
     );
-    let from = place.filter(|_| it && led && obliged && cooks)?;
+    let from = place.filter(|_| it && led && cooks)?;
     Some(Clause {
         from,
         ..told(Lead::Order, verb, form, index, index + 1)
@@ -553,7 +557,7 @@ fn lid(tokens: &[Token], sentence: (usize, usize), index: usize, last: Option<&C
     let (verb, form) = match state {
         "on" | "back" => words::verb("cover")?,
         "off" => words::verb("uncover")?,
-        word if is(word, "partly") => words::verb("half-cover")?,
+        word if speech(word).is(Speech::PARTLY) => words::verb("half-cover")?,
         _ => return None,
     };
     let next = index + 2;
@@ -593,8 +597,8 @@ fn goes_in(tokens: &[Token], sentence: (usize, usize), index: usize, last: Optio
         ahead.iter().all(|t| {
             matches!(t.sign(), Some(',' | '+' | '&'))
                 || food_word(&t.lower)
-                || is(&t.lower, "joiner")
-                || is(&t.lower, "article")
+                || t.speech.is(Speech::JOINER)
+                || t.speech.is(Speech::ARTICLE)
         })
     });
     if last.is_none() && listed {

@@ -1,7 +1,7 @@
 //! Where the foods of a list are found by their words, so that a mention is compared with few of them, however long the
 //! page is.
 
-use std::collections::HashMap;
+use rustc_hash::FxHashMap;
 
 use super::foods::{Name, Place};
 use super::words::groups_of;
@@ -16,13 +16,13 @@ pub(super) const REACH: usize = 200;
 /// The foods of a list, by what they can be found by. The numbers are places in the list, in rising order.
 #[derive(Debug, Default)]
 pub(super) struct Index {
-    by_word: HashMap<String, Vec<usize>>,
-    by_first: HashMap<String, Vec<usize>>,
-    by_group: HashMap<&'static str, Vec<usize>>,
+    by_word: FxHashMap<String, Vec<usize>>,
+    by_first: FxHashMap<String, Vec<usize>>,
+    by_group: FxHashMap<&'static str, Vec<usize>>,
     /// Names by where they stand, and entries by where they begin.
     spans: Vec<(Span, usize)>,
     lines: Vec<(usize, usize)>,
-    sections: HashMap<Option<usize>, Vec<usize>>,
+    sections: FxHashMap<Option<usize>, Vec<usize>>,
 }
 
 impl Index {

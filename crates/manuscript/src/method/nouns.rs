@@ -3,10 +3,11 @@
 use potwright_measure::{Amount, Exact, Unit};
 
 use super::phrases::{self, span};
-use super::words::{self, is};
+use super::words;
 use crate::lexicon::{Class, class, singular};
 use crate::number::{amount, is_article, number};
-use crate::token::Token;
+use crate::speech::{Speech, speech};
+use crate::token::{Token, at, speech_at};
 use crate::{Quantity, Share, Span};
 
 /// A thing that the method names, before it is known what it stands for.
@@ -36,30 +37,22 @@ fn most() -> Exact {
     Exact::ratio(3, 4).unwrap_or(Exact::ONE)
 }
 
-pub(super) fn at<'a>(tokens: &'a [Token<'_>], index: usize) -> &'a str {
-    tokens.get(index).map_or("", |token| token.lower.as_str())
-}
-
 /// Whether the word can stand inside a name: neither a small word nor an order.
 pub(super) fn names(token: &Token) -> bool {
-    const SMALL: &[&str] = &[
-        "article",
-        "preposition",
-        "joiner",
-        "clause",
-        "finite",
-        "pronoun",
-        "person",
-        "never",
-        "manner",
-        "partly",
-        "discarding",
-        "keeping",
-    ];
-    let word = token.lower.as_str();
-    let small = SMALL.iter().any(|class| is(word, class));
-    let adverb = is(word, "adverb") && !class(word).is(Class::FOOD);
-    token.is_word() && !small && !adverb
+    const SMALL: Speech = Speech::ARTICLE
+        .or(Speech::PREPOSITION)
+        .or(Speech::JOINER)
+        .or(Speech::CLAUSE)
+        .or(Speech::FINITE)
+        .or(Speech::PRONOUN)
+        .or(Speech::PERSON)
+        .or(Speech::NEVER)
+        .or(Speech::MANNER)
+        .or(Speech::PARTLY)
+        .or(Speech::DISCARDING)
+        .or(Speech::KEEPING);
+    let adverb = token.speech.is(Speech::ADVERB) && !token.class.is(Class::FOOD);
+    token.is_word() && !token.speech.is(SMALL) && !adverb
 }
 
 /// The share and the amount that stand before a noun, and the index of the token after them.
@@ -78,7 +71,7 @@ pub(super) fn mention(tokens: &[Token], from: usize, to: usize) -> Option<(Menti
     if first.is_any(&["both", "all"])
         && tokens
             .get(from + 1)
-            .is_some_and(|t| is(&t.lower, "adverb") || is_work(t))
+            .is_some_and(|t| t.speech.is(Speech::ADVERB) || is_work(t))
     {
         return None;
     }
@@ -86,7 +79,7 @@ pub(super) fn mention(tokens: &[Token], from: usize, to: usize) -> Option<(Menti
     if first.is("it") && at(tokens, from + 1) == "all" && from + 1 < to {
         return mention(tokens, from + 1, to);
     }
-    if is(&first.lower, "pronoun") && !follows_noun(tokens, from, to) {
+    if first.speech.is(Speech::PRONOUN) && !follows_noun(tokens, from, to) {
         return Some((pronoun(tokens, from, Share::Whole), from + 1));
     }
     // 'any that stay shut'.
@@ -95,7 +88,7 @@ pub(super) fn mention(tokens: &[Token], from: usize, to: usize) -> Option<(Menti
     }
     let measured = measured(tokens, from, to);
     let (share, start) = (measured.share, measured.next);
-    if is(at(tokens, start), "pronoun") && start < to && !follows_noun(tokens, start, to) {
+    if speech_at(tokens, start).is(Speech::PRONOUN) && start < to && !follows_noun(tokens, start, to) {
         let mut found = pronoun(tokens, start, share);
         found.span = span(tokens, from, start + 1);
         return Some((found, start + 1));
@@ -109,7 +102,7 @@ pub(super) fn mention(tokens: &[Token], from: usize, to: usize) -> Option<(Menti
             break;
         }
         let last = words.last().cloned().unwrap_or_default();
-        let part = class(&singular(&last)).is(Class::PART) || is(&last, "made");
+        let part = class(&singular(&last)).is(Class::PART) || speech(&last).is(Speech::MADE);
         words = if part { [rest, words].concat() } else { rest };
         next = after;
     }
@@ -127,7 +120,7 @@ pub(super) fn mention(tokens: &[Token], from: usize, to: usize) -> Option<(Menti
         most: measured.most,
         but: measured.but,
         fresh: measured.fresh,
-        determined: start > from || is(at(tokens, from), "article"),
+        determined: start > from || speech_at(tokens, from).is(Speech::ARTICLE),
     };
     (next > from).then_some((found, next))
 }
@@ -155,11 +148,11 @@ fn follows_noun(tokens: &[Token], from: usize, to: usize) -> bool {
 fn noun_words(tokens: &[Token], from: usize, to: usize) -> (Vec<String>, usize) {
     let mut words: Vec<String> = Vec::new();
     let mut index = from;
-    while index < to && is(at(tokens, index), "article") {
+    while index < to && speech_at(tokens, index).is(Speech::ARTICLE) {
         index += 1;
     }
     while let Some(token) = tokens.get(index).filter(|_| index < to) {
-        let work = is(&token.lower, "adverb") && tokens.get(index + 1).is_some_and(is_work) && index + 1 < to;
+        let work = token.speech.is(Speech::ADVERB) && tokens.get(index + 1).is_some_and(is_work) && index + 1 < to;
         if !(names(token) || is_adjectival(tokens, index) || work) || (index > from && is_new_start(tokens, index)) {
             break;
         }
@@ -168,7 +161,7 @@ fn noun_words(tokens: &[Token], from: usize, to: usize) -> (Vec<String>, usize) 
         }
         index += 1;
         // 'everything else', 'all else' are one name.
-        if is(&token.lower, "all") && !matches!(at(tokens, index), "ingredients" | "else") {
+        if token.speech.is(Speech::ALL) && !matches!(at(tokens, index), "ingredients" | "else") {
             break;
         }
     }
@@ -189,7 +182,7 @@ fn lies(word: &str) -> bool {
 
 /// A participle of work: 'chopped'.
 fn is_work(token: &Token) -> bool {
-    class(&token.lower).is(Class::PREPARED)
+    token.class.is(Class::PREPARED)
         || words::verb(&token.lower).is_some_and(|(_, form)| form == words::Inflection::Past)
 }
 
@@ -300,7 +293,7 @@ fn measured(tokens: &[Token], from: usize, to: usize) -> Measured {
                     break;
                 }
             }
-            _ if is(word, "article") => {
+            _ if speech(word).is(Speech::ARTICLE) => {
                 found.fresh |= matches!(word, "a" | "an");
                 found.next += 1;
             }
@@ -317,7 +310,7 @@ fn words_follow(tokens: &[Token], index: usize, to: usize) -> bool {
     index < to
         && tokens
             .get(index)
-            .is_some_and(|t| names(t) || is(&t.lower, "article") || t.number().is_some())
+            .is_some_and(|t| names(t) || t.speech.is(Speech::ARTICLE) || t.number().is_some())
 }
 
 /// Takes the amount that begins at `found.next`; whether there was one.
@@ -336,9 +329,9 @@ fn fraction_of(tokens: &[Token], quantity: Quantity, next: usize) -> Option<Shar
     let part = quantity.amount.low;
     let plain = quantity.unit.is_none() && quantity.amount.is_single() && part < Exact::ONE;
     let of = at(tokens, next) == "of"
-        || is(at(tokens, next), "article")
+        || speech_at(tokens, next).is(Speech::ARTICLE)
         || tokens.get(next).is_none_or(|t| t.sign().is_some())
-        || is(at(tokens, next), "preposition");
+        || speech_at(tokens, next).is(Speech::PREPOSITION);
     (plain && of && part.is_positive()).then_some(Share::Fraction(part))
 }
 
@@ -387,7 +380,7 @@ fn quantity(tokens: &[Token], from: usize, to: usize) -> Option<(Quantity, usize
         };
         return Some((value, skip_stop(tokens, next, to)));
     }
-    if is(at(tokens, unit_at), "measure") && at(tokens, unit_at + 1) == "of" {
+    if speech_at(tokens, unit_at).is(Speech::MEASURE) && at(tokens, unit_at + 1) == "of" {
         return Some((plain(tokens, from, counted.amount, unit_at + 1), unit_at + 1));
     }
     (!counted.article).then(|| (plain(tokens, from, counted.amount, counted.next), counted.next))
@@ -419,7 +412,7 @@ fn skip_stop(tokens: &[Token], from: usize, to: usize) -> usize {
 /// Whether an article or a number begins here.
 pub(super) fn is_determiner(token: &Token) -> bool {
     is_article(token)
-        || is(&token.lower, "article")
+        || token.speech.is(Speech::ARTICLE)
         || number(std::slice::from_ref(token), 0).is_some()
         || token.is_any(&["remaining", "half", "some", "another", "all", "both", "plenty"])
 }

@@ -5,7 +5,8 @@ use super::clauses::Lead;
 use super::said::Role;
 use super::scene::Focus;
 use super::takes;
-use super::words::{Meaning, is};
+use super::words::Meaning;
+use crate::speech::{Speech, speech};
 use crate::{Cover, FoodRef, Operation, Target, Verb};
 
 /// From here on a freezer keeps food rather than makes it: an ice or a parfait is hard within the day.
@@ -111,7 +112,7 @@ impl Builder<'_> {
             Verb::Drain if told.said.says("off") => operation.discard.clone_from(&operation.foods),
             Verb::SetAside => operation.keep.clone_from(&operation.foods),
             Verb::Cover => {
-                let ajar = told.said.words.iter().any(|word| is(word, "partly"))
+                let ajar = told.said.words.iter().any(|word| speech(word).is(Speech::PARTLY))
                     || told.said.cover() == Some(Cover::Ajar)
                     || told.half;
                 operation.cover = Some(if ajar { Cover::Ajar } else { Cover::On });

@@ -4,9 +4,10 @@
 
 use potwright_measure::{GasMark, WrittenTemperature};
 
-use super::words::{self, is};
+use super::words;
 use crate::number::{amount, number};
-use crate::token::Token;
+use crate::speech::{Speech, speech};
+use crate::token::{Token, at, speech_at};
 use crate::{Cover, HeatWord, Minutes, Repeat, Span, Words};
 
 /// A phrase and the index of the token after it.
@@ -19,10 +20,6 @@ pub(super) struct Found<T> {
 /// 'a few minutes' and 'several minutes' in numbers (common practice, no source).
 const FEW: (f64, f64) = (2.0, 4.0);
 const SEVERAL: (f64, f64) = (3.0, 6.0);
-
-fn at<'a>(tokens: &'a [Token<'_>], index: usize) -> &'a str {
-    tokens.get(index).map_or("", |token| token.lower.as_str())
-}
 
 /// The span of the tokens from `from` up to, not including, `next`.
 pub(super) fn span(tokens: &[Token], from: usize, next: usize) -> Span {
@@ -58,7 +55,7 @@ pub(super) fn minutes(tokens: &[Token], from: usize) -> Option<Found<Minutes>> {
         let word = at(tokens, start);
         last |= matches!(word, "last" | "final");
         within |= matches!(word, "within" | "inside");
-        if start - from > 4 || !is(word, "lead") {
+        if start - from > 4 || !speech(word).is(Speech::LEAD) {
             return None;
         }
         start += 1;
@@ -111,7 +108,7 @@ fn measure_of_time(tokens: &[Token], from: usize) -> Option<(f64, f64, usize)> {
         let counted = amount(tokens, from)?;
         Some((counted.amount.low.to_f64(), counted.amount.high.to_f64(), counted.next))
     })?;
-    while is(at(tokens, unit_at), "more") || (tokens.get(unit_at)?.is_dash() && unit_at > from) {
+    while speech_at(tokens, unit_at).is(Speech::MORE) || (tokens.get(unit_at)?.is_dash() && unit_at > from) {
         unit_at += 1;
     }
     let unit = unit_minutes(at(tokens, unit_at))?;
@@ -162,9 +159,9 @@ fn added_time(tokens: &[Token], from: usize, unit: f64) -> (f64, usize) {
 
 /// Whether nothing that a number could count follows.
 fn ends(tokens: &[Token], index: usize) -> bool {
-    tokens
-        .get(index)
-        .is_none_or(|token| token.sign().is_some() || is(&token.lower, "joiner") || is(&token.lower, "clause"))
+    tokens.get(index).is_none_or(|token| {
+        token.sign().is_some() || token.speech.is(Speech::JOINER) || token.speech.is(Speech::CLAUSE)
+    })
 }
 
 /// '… to 1¼ hours' after a time.
@@ -179,9 +176,10 @@ fn range_end(tokens: &[Token], from: usize) -> Option<(f64, usize)> {
 
 /// The index of the next sign or joiner.
 fn to_break(tokens: &[Token], from: usize) -> usize {
-    let stop = tokens
-        .get(from..)
-        .and_then(|rest| rest.iter().position(|t| t.sign().is_some() || is(&t.lower, "joiner")));
+    let stop = tokens.get(from..).and_then(|rest| {
+        rest.iter()
+            .position(|t| t.sign().is_some() || t.speech.is(Speech::JOINER))
+    });
     stop.map_or(tokens.len(), |offset| from + offset)
 }
 
@@ -235,9 +233,7 @@ fn degrees(tokens: &[Token], from: usize) -> Option<(WrittenTemperature, usize)>
 
 /// Whether a way to say how often begins here.
 pub(super) fn repeats_here(tokens: &[Token], from: usize) -> bool {
-    words::repeats()
-        .iter()
-        .any(|(ways, _)| fits(tokens, from, ways).is_some())
+    ways(tokens, from).any(|(words, _)| fits(tokens, from, words).is_some())
 }
 
 /// A heat in words: 'over a fairly high heat', 'medium/high heat', 'on low', 'in a slow oven'.
@@ -293,17 +289,17 @@ pub(super) fn heat(tokens: &[Token], from: usize) -> Option<Found<HeatWord>> {
 }
 
 fn compound(word: &str) -> bool {
-    word.contains('-') && words::level(word).is_some()
+    word.contains('-') && crate::speech::level(word).is_some()
 }
 
 /// One or two words of level: 'medium', 'medium high', 'medium/high', 'low to medium'.
 fn level(tokens: &[Token], from: usize) -> Option<(HeatWord, usize)> {
-    let first = words::level(at(tokens, from))?;
+    let first = crate::speech::level(at(tokens, from))?;
     let sign = tokens
         .get(from + 1)
         .is_some_and(|t| t.sign() == Some('/') || t.is_dash() || t.is("to"));
     let second_at = from + 1 + usize::from(sign);
-    let Some(second) = words::level(at(tokens, second_at)) else {
+    let Some(second) = crate::speech::level(at(tokens, second_at)) else {
         return Some((first, from + 1));
     };
     let both = match (first, second) {
@@ -317,7 +313,7 @@ fn level(tokens: &[Token], from: usize) -> Option<(HeatWord, usize)> {
 /// What is said of the lid without an order of its own: 'covered', 'with the lid on', 'lid ajar', 'uncovered'.
 pub(super) fn cover(tokens: &[Token], from: usize) -> Option<Found<Cover>> {
     let mut index = from;
-    let partly = is(at(tokens, index), "partly") || (at(tokens, index) == "half-covered");
+    let partly = speech_at(tokens, index).is(Speech::PARTLY) || (at(tokens, index) == "half-covered");
     if partly && at(tokens, index + 1) == "covered" {
         return Some(Found {
             value: Cover::Ajar,
@@ -351,7 +347,7 @@ pub(super) fn cover(tokens: &[Token], from: usize) -> Option<Found<Cover>> {
     let value = match at(tokens, index + 1) {
         "on" => Cover::On,
         "off" => Cover::Off,
-        word if is(word, "partly") => Cover::Ajar,
+        word if speech(word).is(Speech::PARTLY) => Cover::Ajar,
         _ => return None,
     };
     lid.then_some(Found { value, next: index + 2 })
@@ -360,8 +356,8 @@ pub(super) fn cover(tokens: &[Token], from: usize) -> Option<Found<Cover>> {
 /// How often, in words: 'in 2 batches', 'per side', 'a little at a time'. The longest way that fits.
 pub(super) fn repeat(text: &str, tokens: &[Token], from: usize) -> Option<Found<Repeat>> {
     let mut best: Option<Found<Repeat>> = None;
-    for (ways, times) in words::repeats() {
-        let Some((next, counted)) = fits(tokens, from, ways) else {
+    for (words, times) in ways(tokens, from) {
+        let Some((next, counted)) = fits(tokens, from, words) else {
             continue;
         };
         if best.as_ref().is_none_or(|held| next > held.next) {
@@ -374,6 +370,11 @@ pub(super) fn repeat(text: &str, tokens: &[Token], from: usize) -> Option<Found<
         }
     }
     best
+}
+
+/// The ways to say how often that could begin here.
+fn ways(tokens: &[Token], from: usize) -> impl Iterator<Item = &'static words::Way> {
+    words::repeats(at(tokens, from)).iter().chain(words::repeats("#"))
 }
 
 fn fits(tokens: &[Token], from: usize, ways: &[&str]) -> Option<(usize, Option<u32>)> {

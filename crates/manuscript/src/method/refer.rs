@@ -5,8 +5,9 @@ use std::rc::Rc;
 use super::foods::{Names, Place, Sought, plain};
 use super::nouns::{Mention, describes};
 use super::scene::{Focus, Scene};
-use super::words::{self, Inflection, VesselKind, is};
+use super::words::{self, Inflection, VesselKind};
 use crate::lexicon::{Class, class, singular};
+use crate::speech::{Speech, speech};
 use crate::{FoodRef, Recipe, Share, Target, Verb, Words};
 use potwright_measure::Unit;
 
@@ -49,7 +50,7 @@ impl Referrer<'_> {
             return self.unnamed_rest(mention, scene);
         };
         let dry = mention.words.iter().any(|word| word == "dry");
-        let whole = is(last, "all") || (last == "else" && mention.words.len() > 1);
+        let whole = speech(last).is(Speech::ALL) || (last == "else" && mention.words.len() > 1);
         if whole && !dry {
             return self.everything(mention, scene);
         }
@@ -70,7 +71,8 @@ impl Referrer<'_> {
         }
         let found = self.names.find(mention, &sought);
         let whole_name = found.first().and_then(|place| self.names.get(*place));
-        let pot = is(&singular(last), "pot") && !whole_name.is_some_and(|name| name_is_meant(name, mention, scene));
+        let pot = speech(&singular(last)).is(Speech::POT)
+            && !whole_name.is_some_and(|name| name_is_meant(name, mention, scene));
         let said = plain(&mention.words.join(" "));
         let exact = whole_name.is_some_and(|name| name.is_called(&said));
         if !found.is_empty() && !pot && !self.made_before(mention, scene, exact) {
@@ -234,7 +236,9 @@ impl Referrer<'_> {
             return Some(Target::Component(section));
         }
         let described = name.split(' ').count() > 1;
-        if is(&head, "pot") || (matches!(head.as_str(), "broth" | "stock" | "bouillon") && !scene.vessels.is_empty()) {
+        if speech(&head).is(Speech::POT)
+            || (matches!(head.as_str(), "broth" | "stock" | "bouillon") && !scene.vessels.is_empty())
+        {
             // From a bowl, a part of the broth is taken out of the pot.
             let in_bowl = scene.here().is_some_and(|vessel| vessel.kind == VesselKind::Bowl) && scene.main().is_some();
             if in_bowl && mention.share != Share::Whole {
@@ -249,7 +253,7 @@ impl Referrer<'_> {
                 .first()
                 .is_some_and(|word| class(word).is(Class::FOOD) || class(&singular(word)).is(Class::FOOD));
         let grown = matches!(head.as_str(), "leaf" | "stalk" | "skin" | "rind") && of_food;
-        ((is(&head, "made") || is(last, "made")) && !grown).then_some(Target::Component(name))
+        ((speech(&head).is(Speech::MADE) || speech(last).is(Speech::MADE)) && !grown).then_some(Target::Component(name))
     }
 
     /// The section whose name ends in this word.
@@ -266,7 +270,7 @@ impl Referrer<'_> {
         let (at, words) = self.names.sections_ending(head).find(|(_, words)| fits(words))?;
         let section = self.recipe.sections.get(at)?;
         // The section of the main part of the dish is the pot.
-        (!is(head, "pot") || own.len() > 1).then(|| {
+        (!speech(head).is(Speech::POT) || own.len() > 1).then(|| {
             let short = mention.words.join(" ");
             if plain(&short).len() >= words.len() {
                 section.name.to_lowercase()
@@ -285,7 +289,7 @@ impl Referrer<'_> {
         let shape = mention
             .words
             .iter()
-            .all(|word| class(&singular(word)).is(Class::SHAPE) || is(word, "plain"));
+            .all(|word| class(&singular(word)).is(Class::SHAPE) || speech(word).is(Speech::PLAIN));
         let held = |word: &str| {
             matches!(
                 word,
@@ -305,8 +309,10 @@ impl Referrer<'_> {
         if let Some(held) = self.in_hand_named(mention, scene, standing) {
             return held;
         }
-        let plain_noun =
-            is(&head, "plain") || is(last, "plain") || is(&head, "adverb") || words::vessel(last).is_some();
+        let plain_noun = speech(&head).is(Speech::PLAIN)
+            || speech(last).is(Speech::PLAIN)
+            || speech(&head).is(Speech::ADVERB)
+            || words::vessel(last).is_some();
         let verb_form = words::verb(last).is_some_and(|(_, form)| form != Inflection::Base);
         let food = class(last).is(Class::FOOD) || class(&head).is(Class::FOOD);
         // A noun without a row is a food only where it stands like one: with an article, an amount, a name of its own.
@@ -404,7 +410,8 @@ impl Referrer<'_> {
 fn to_last_food(mention: &Mention) -> Option<Mention> {
     let food = |word: &String| class(word).is(Class::FOOD) || class(&singular(word)).is(Class::FOOD);
     let last = mention.words.last()?;
-    let strange = class(last) == Class::default() && !is(last, "made") && !is(&singular(last), "pot");
+    let strange =
+        class(last) == Class::default() && !speech(last).is(Speech::MADE) && !speech(&singular(last)).is(Speech::POT);
     let end = mention.words.iter().rposition(food)? + 1;
     (strange && end < mention.words.len()).then(|| Mention {
         words: mention.words[..end].to_vec(),

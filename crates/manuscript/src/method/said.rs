@@ -6,8 +6,9 @@ use super::clauses::Clause;
 use super::nouns::{self, Mention};
 use super::phrases::{self, Found};
 use super::vessels::{self, VesselMention};
-use super::words::{self, Inflection, is};
+use super::words::{self, Inflection};
 use crate::lexicon::{Class, class, singular};
+use crate::speech::{Speech, speech};
 use crate::token::{Gap, Token};
 use crate::{Cover, HeatWord, Minutes, Repeat, Words};
 
@@ -302,11 +303,9 @@ impl Reader<'_> {
         let remark = rest
             .iter()
             .take_while(|token| !token.is_dash() || token.gap == Gap::None);
-        remark.take(20).any(|token| {
-            ["finite", "person", "never"]
-                .iter()
-                .any(|class| is(&token.lower, class))
-        })
+        remark
+            .take(20)
+            .any(|token| token.speech.is(Speech::FINITE.or(Speech::PERSON).or(Speech::NEVER)))
     }
 
     /// Prepositions, and words that turn to something by the way.
@@ -351,12 +350,12 @@ impl Reader<'_> {
         let vessel = vessels::vessel(self.tokens, at.index + 1, to).is_some();
         let own = open && off && self.follows_verb(at.index) && !vessel && at.index + 1 < to;
         at.index += 1;
-        at.aside |= role == Role::Aside && (is(&word, "manner") || word == "to");
+        at.aside |= role == Role::Aside && (speech(&word).is(Speech::MANNER) || word == "to");
         let leads = matches!(role, Role::With | Role::In | Role::Over | Role::To);
         if !own {
             (at.role, at.filled, at.food) = (if at.aside && leads { Role::Aside } else { role }, false, false);
         }
-        let silent = ["clause", "finite", "person"].iter().any(|class| is(&word, class));
+        let silent = speech(&word).is(Speech::CLAUSE.or(Speech::FINITE).or(Speech::PERSON));
         if at.role == Role::Aside && !silent {
             Taken::Said
         } else {
@@ -376,7 +375,12 @@ impl Reader<'_> {
 
     /// The role that a small word gives to what follows it.
     fn role_of(&self, word: &str, at: &At) -> Option<Role> {
-        const ASIDE: &[&str] = &["manner", "clause", "never", "preposition", "finite", "person"];
+        const ASIDE: Speech = Speech::MANNER
+            .or(Speech::CLAUSE)
+            .or(Speech::NEVER)
+            .or(Speech::PREPOSITION)
+            .or(Speech::FINITE)
+            .or(Speech::PERSON);
         Some(match word {
             "with" | "w" | "plus" | "along" | "including" => Role::With,
             "in" | "inside" | "among" | "through" | "thru" => Role::In,
@@ -386,9 +390,9 @@ impl Reader<'_> {
             "from" | "off" => Role::From,
             // 'smoked ham, cut small': the preparation of what was named.
             "cut" if at.apart => Role::Aside,
-            _ if is(word, "discarding") => Role::Discard,
-            _ if is(word, "keeping") => Role::Keep,
-            _ if ASIDE.iter().any(|class| is(word, class)) => Role::Aside,
+            _ if speech(word).is(Speech::DISCARDING) => Role::Discard,
+            _ if speech(word).is(Speech::KEEPING) => Role::Keep,
+            _ if speech(word).is(ASIDE) => Role::Aside,
             _ => return None,
         })
     }
@@ -404,15 +408,15 @@ impl Reader<'_> {
     fn follows_verb(&self, index: usize) -> bool {
         let before = |back: usize| index.checked_sub(back).map_or("", |at| self.word(at));
         words::verb(before(1)).is_some()
-            || (is(before(1), "preposition") && words::verb(before(2)).is_some())
-            || (is(before(1), "adverb") && words::verb(before(2)).is_some())
+            || (speech(before(1)).is(Speech::PREPOSITION) && words::verb(before(2)).is_some())
+            || (speech(before(1)).is(Speech::ADVERB) && words::verb(before(2)).is_some())
     }
 
     fn joiner(&self, at: &mut At, to: usize) -> Taken {
         let word = self.word(at.index);
         // 'then half | cover' belongs to what follows.
-        let joins = is(word, "joiner") || word == "then" || (word == "half" && at.index + 1 == to);
-        if !(joins || is(word, "adverb")) || class(word).is(Class::FOOD) {
+        let joins = speech(word).is(Speech::JOINER) || word == "then" || (word == "half" && at.index + 1 == to);
+        if !(joins || speech(word).is(Speech::ADVERB)) || class(word).is(Class::FOOD) {
             return Taken::No;
         }
         at.index += 1;
@@ -439,7 +443,7 @@ impl Reader<'_> {
         let part = mention
             .words
             .last()
-            .is_some_and(|word| class(word).is(Class::PART) || is(word, "plain"));
+            .is_some_and(|word| class(word).is(Class::PART) || speech(word).is(Speech::PLAIN));
         let only = next + 1 >= to || self.tokens.get(next + 1).is_some_and(|t| t.sign().is_some());
         if lies && part && !mention.determined && only {
             return moved(at, next + 1);
@@ -447,7 +451,7 @@ impl Reader<'_> {
         // 'add to the meat remaining fat': the place is named, what follows is what goes there.
         let before = at.index.checked_sub(1).map_or("", |before| self.word(before));
         let over_food = said.foods.last().is_some_and(|(role, _)| *role == Role::Over);
-        let next_to = !is(before, "joiner") && before != "," && at.filled && !at.apart;
+        let next_to = !speech(before).is(Speech::JOINER) && before != "," && at.filled && !at.apart;
         if at.filled && at.role == Role::To || at.role == Role::Over && next_to && over_food && self.puts {
             at.role = Role::Object;
         }

@@ -2,8 +2,9 @@
 
 use super::clauses::{Clause, Lead};
 use super::takes;
-use super::words::{Meaning, entry, is};
+use super::words::{Meaning, entry};
 use crate::Verb;
+use crate::speech::Speech;
 use crate::token::Token;
 
 /// The clause whose object this one shares, over clauses that share it too.
@@ -15,7 +16,7 @@ pub(super) fn sharing<'c>(tokens: &[Token], clauses: &'c [Clause], at: usize) ->
         if tokens
             .get(from..to)?
             .iter()
-            .any(|token| token.is_word() && !is(&token.lower, "joiner"))
+            .any(|token| token.is_word() && !token.speech.is(Speech::JOINER))
         {
             return clauses.get(index);
         }
@@ -36,7 +37,7 @@ pub(super) fn same_work(one: &Clause, other: &Clause) -> bool {
 fn shares_object(tokens: &[Token], clause: &Clause, next: &Clause) -> bool {
     let (from, to) = clause.body;
     let empty = tokens.get(from..to).unwrap_or_default().iter().all(|token| {
-        is(&token.lower, "joiner") || is(&token.lower, "adverb") || matches!(token.sign(), Some(',' | '/'))
+        token.speech.is(Speech::JOINER) || token.speech.is(Speech::ADVERB) || matches!(token.sign(), Some(',' | '/'))
     });
     let does = |verb: &str, test: fn(Verb) -> bool| {
         let last = entry(verb).and_then(|entry| entry.rows.last());

@@ -2,13 +2,14 @@
 
 use potwright_measure::{Dimension, Unit};
 
-use super::nouns::{at, is_new_start, names};
+use super::nouns::{is_new_start, names};
 use super::phrases::span;
-use super::words::{self, VesselKind, is};
+use super::words::{self, VesselKind};
 use crate::Span;
 use crate::lexicon::{Class, class};
 use crate::number::number;
-use crate::token::Token;
+use crate::speech::Speech;
+use crate::token::{Token, at, speech_at};
 
 /// A vessel that the method names.
 #[derive(Clone, Debug, PartialEq)]
@@ -26,7 +27,9 @@ pub(super) struct VesselMention {
 pub(super) fn vessel(tokens: &[Token], from: usize, to: usize) -> Option<(VesselMention, usize)> {
     let mut start = from;
     let mut fresh = false;
-    while start < to && (is(at(tokens, start), "article") || matches!(at(tokens, start), "another" | "same")) {
+    while start < to
+        && (speech_at(tokens, start).is(Speech::ARTICLE) || matches!(at(tokens, start), "another" | "same"))
+    {
         fresh |= matches!(at(tokens, start), "a" | "an" | "another");
         start += 1;
     }
@@ -44,7 +47,7 @@ pub(super) fn vessel(tokens: &[Token], from: usize, to: usize) -> Option<(Vessel
             let next = of_iced_water(tokens, next, to, kind);
             return Some((mention_of(tokens, start, index, next, kind, fresh), next));
         }
-        let food = class(&token.lower).is(Class::FOOD) && vessel_noun(tokens, index + 1, to).is_none();
+        let food = token.class.is(Class::FOOD) && vessel_noun(tokens, index + 1, to).is_none();
         if !comma && (!names(token) || food || (index > start && is_new_start(tokens, index))) {
             return None;
         }
@@ -91,8 +94,8 @@ fn is_adjective(tokens: &[Token], index: usize) -> bool {
 
 /// A noun for a vessel that ends a phrase at this token.
 fn vessel_noun(tokens: &[Token], index: usize, to: usize) -> Option<(VesselKind, usize)> {
-    let pair = format!("{} {}", at(tokens, index), at(tokens, index + 1));
-    let (kind, next) = match words::vessel(&pair).filter(|_| index + 1 < to) {
+    let pair = words::vessel_of_two(at(tokens, index), at(tokens, index + 1));
+    let (kind, next) = match pair.filter(|_| index + 1 < to) {
         Some(kind) => (kind, index + 2),
         None => (words::vessel(at(tokens, index))?, index + 1),
     };

@@ -1,10 +1,10 @@
 //! The words the method is read by, from the tables under `data/`: verbs with their conditions, small words, vessels,
 //! words for several foods, words for how often.
 
-use std::collections::{HashMap, HashSet};
+use rustc_hash::{FxHashMap, FxHashSet};
 use std::sync::OnceLock;
 
-use crate::{HeatWord, Verb};
+use crate::Verb;
 
 /// What a row of the verb table says is done.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -95,51 +95,59 @@ pub(super) enum VesselKind {
     Tool,
 }
 
+/// Words for how often, and what they say.
+pub(super) type Way = (Vec<&'static str>, &'static str);
+
 struct Tables {
-    verbs: HashMap<&'static str, Entry>,
-    forms: HashMap<String, (&'static str, Inflection)>,
-    small: HashMap<&'static str, Vec<&'static str>>,
-    vessels: HashMap<&'static str, VesselKind>,
-    groups: HashMap<&'static str, Vec<&'static str>>,
-    kinds: HashSet<&'static str>,
-    repeats: Vec<(Vec<&'static str>, &'static str)>,
+    verbs: FxHashMap<&'static str, Entry>,
+    forms: FxHashMap<String, (&'static str, Inflection)>,
+    vessels: FxHashMap<&'static str, VesselKind>,
+    /// Vessels of two words, by the first.
+    paired: FxHashMap<&'static str, Vec<(&'static str, VesselKind)>>,
+    groups: FxHashMap<&'static str, Vec<&'static str>>,
+    kinds: FxHashSet<&'static str>,
+    repeats: FxHashMap<&'static str, Vec<Way>>,
 }
 
 fn tables() -> &'static Tables {
     static READ: OnceLock<Tables> = OnceLock::new();
     READ.get_or_init(|| {
         let (verbs, forms) = verb_tables();
-        let mut small: HashMap<&str, Vec<&str>> = HashMap::new();
-        for [word, class, ..] in rows(include_str!("../../data/method.tsv")) {
-            small.entry(word).or_default().push(class);
-        }
-        let mut groups: HashMap<&str, Vec<&str>> = HashMap::new();
+        let mut groups: FxHashMap<&str, Vec<&str>> = FxHashMap::default();
         for [word, group, ..] in rows(include_str!("../../data/groups.tsv")) {
             groups.entry(word).or_default().push(group);
         }
         let vessels = rows(include_str!("../../data/vessels.tsv"));
-        let repeats = rows(include_str!("../../data/repeats.tsv"));
+        let mut paired: FxHashMap<&str, Vec<(&str, VesselKind)>> = FxHashMap::default();
+        for [words, kind, ..] in rows(include_str!("../../data/vessels.tsv")) {
+            if let (Some((first, second)), Some(kind)) = (words.split_once(' '), vessel_kind(kind)) {
+                paired.entry(first).or_default().push((second, kind));
+            }
+        }
+        let mut repeats: FxHashMap<&str, Vec<Way>> = FxHashMap::default();
+        for [words, times, ..] in rows(include_str!("../../data/repeats.tsv")) {
+            let words: Vec<&str> = words.split(' ').collect();
+            repeats.entry(words[0]).or_default().push((words, times));
+        }
         Tables {
             verbs,
             forms,
-            small,
             vessels: vessels
                 .filter_map(|[word, kind, ..]| Some((word, vessel_kind(kind)?)))
                 .collect(),
             kinds: groups.values().flatten().copied().collect(),
             groups,
-            repeats: repeats
-                .map(|[words, times, ..]| (words.split(' ').collect(), times))
-                .collect(),
+            paired,
+            repeats,
         }
     })
 }
 
-type Forms = HashMap<String, (&'static str, Inflection)>;
+type Forms = FxHashMap<String, (&'static str, Inflection)>;
 
-fn verb_tables() -> (HashMap<&'static str, Entry>, Forms) {
-    let mut verbs: HashMap<&str, Entry> = HashMap::new();
-    let mut forms = Forms::new();
+fn verb_tables() -> (FxHashMap<&'static str, Entry>, Forms) {
+    let mut verbs: FxHashMap<&str, Entry> = FxHashMap::default();
+    let mut forms = Forms::default();
     for [word, when, meaning, marks, ..] in rows(include_str!("../../data/verbs.tsv")) {
         let Some(meaning) = meaning_of(meaning) else { continue };
         for (form, inflection) in inflected(word) {
@@ -277,11 +285,6 @@ pub(super) fn entry(base: &str) -> Option<&'static Entry> {
     tables().verbs.get(base)
 }
 
-/// Whether a small word is of a class.
-pub(super) fn is(word: &str, class: &str) -> bool {
-    tables().small.get(word).is_some_and(|classes| classes.contains(&class))
-}
-
 /// Whether a word, in the singular, is in a group of foods.
 pub(super) fn in_group(word: &str, group: &str) -> bool {
     tables().groups.get(word).is_some_and(|groups| groups.contains(&group))
@@ -306,29 +309,25 @@ pub(super) fn same(word: &str) -> &str {
         .unwrap_or(word)
 }
 
-/// The kind of the vessel of one or two words.
-pub(super) fn vessel(words: &str) -> Option<VesselKind> {
-    tables().vessels.get(words).copied()
+/// The kind of the vessel of one word.
+pub(super) fn vessel(word: &str) -> Option<VesselKind> {
+    tables().vessels.get(word).copied()
 }
 
-/// A heat in one word.
-pub(super) fn level(word: &str) -> Option<HeatWord> {
-    let classes = tables().small.get(word)?;
-    let level = classes.iter().find_map(|class| class.strip_prefix("level "))?;
-    Some(match level {
-        "low" => HeatWord::Low,
-        "medium-low" => HeatWord::MediumLow,
-        "medium" => HeatWord::Medium,
-        "medium-high" => HeatWord::MediumHigh,
-        "high" => HeatWord::High,
-        "lower" => HeatWord::Lower,
-        _ => return None,
-    })
+/// The kind of the vessel of two words.
+pub(super) fn vessel_of_two(first: &str, second: &str) -> Option<VesselKind> {
+    let paired = tables().paired.get(first)?;
+    paired
+        .iter()
+        .rev()
+        .find(|(word, _)| *word == second)
+        .map(|(_, kind)| *kind)
 }
 
-/// The ways to say how often: the words (`#` is a number) and how often that is (`#`, a figure or `-`).
-pub(super) fn repeats() -> &'static [(Vec<&'static str>, &'static str)] {
-    &tables().repeats
+/// The ways to say how often that begin with this word: the words (`#` is a number) and how often that is (`#`, a figure
+/// or `-`).
+pub(super) fn repeats(first: &str) -> &'static [Way] {
+    tables().repeats.get(first).map_or(&[], Vec::as_slice)
 }
 
 #[cfg(test)]

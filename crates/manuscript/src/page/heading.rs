@@ -6,9 +6,13 @@ use crate::line::Line;
 use crate::line::quantity::measured;
 use crate::{Section, Span, Words};
 
+/// More bytes than a heading of a part has, its signs included.
+const LONGEST: usize = 120;
+
 /// The part a row heads, when it is nothing but such a heading.
 pub(crate) fn part(text: &str, row: &Row) -> Option<Part> {
-    lexicon::heading(&bare(row.span.of(text)))
+    let body = row.span.of(text);
+    (body.len() <= LONGEST).then(|| lexicon::heading(&bare(body))).flatten()
 }
 
 /// The part that the words before a colon name: 'Note: keeps well', 'Variation: without cream'.

@@ -236,13 +236,13 @@ fn continues(text: &str, row: &Row, before: &Typed, indent: usize, line: &Typed,
     if small && line.indent > indent + 1 && !above.ends_with('.') && !begins_alone(text, line) {
         return true;
     }
-    let open = above.ends_with([',', '-', '(', '–']) || above.ends_with(" and") || above.ends_with(" or");
-    if small && before.width > 30 && (open || wraps && !above.ends_with([')', '.']) && !counts(text, line)) {
-        return true;
-    }
     // A sentence goes on in small letters, however short the line above is.
     let sentence = small && width <= 100 && !above.ends_with(['.', '!', '?', ':']);
-    (wraps || sentence) && reads_as_prose(text, row.span)
+    if (wraps || sentence) && reads_as_prose(text, row.span) {
+        return true;
+    }
+    let open = above.ends_with([',', '-', '(', '–']) || above.ends_with(" and") || above.ends_with(" or");
+    small && before.width > 30 && (open || wraps && !above.ends_with([')', '.']) && !counts(text, line))
 }
 
 /// Whether a deeper line is work of its own rather than the end of the line above.
