@@ -1,7 +1,7 @@
 //! The dossier put together from what was read.
 
 use potwright_larder::{Food, Kind};
-use potwright_pot::{Assumption, Draw, Made, Process, Stuff};
+use potwright_pot::{Assumption, Made, Process, Stuff};
 
 use crate::allergens::{allergens, animal};
 use crate::as_made::{Facts, as_made};
@@ -10,6 +10,7 @@ use crate::foods::{Foods, is_bone};
 use crate::portions::Portions;
 use crate::reading::{Reading, share};
 use crate::reckon::{Given, Ground, Read};
+use crate::remedies::cautious_draw;
 use crate::sulphites::sulphite_mg;
 use crate::table::rows;
 use crate::taste::Tasted;
@@ -64,8 +65,8 @@ pub(crate) fn assemble(given: &Given<'_>, ground: &Ground<'_>, tasted: &Tasted, 
             .for_each(not_computed);
     }
     let doneness = safety::doneness(process, &read.outcomes, &read.other_outcomes);
-    let cook = |process: &Process| (given.cook)(process, &Draw::central());
-    let cooling = cooling::rows(process, &tasted.trace, &read.other_coolings, &cook);
+    let cautious = |process: &Process| (given.cook)(process, &cautious_draw(process));
+    let cooling = cooling::rows(process, &tasted.trace, &read.other_coolings, &cautious);
     let clock = steps::Clock::of(process, &tasted.trace, &ground.places);
     let dossier = Dossier {
         version: VERSION,

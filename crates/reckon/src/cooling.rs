@@ -1,10 +1,9 @@
 //! Cooling of hot food against the two-stage rule: from 57 to 21 °C within 2 h and to 5 °C within 6 h in all (FDA
 //! Food Code 2022 3-501.14(A)).
 
-use potwright_manuscript::Cover;
-use potwright_measure::{Duration, Temperature};
-use potwright_pot::{Act, ActTrace, Aim, Cooling, Cue, Doing, Lasts, Place, Process, Stretch, Trace};
+use potwright_pot::{Act, ActTrace, Aim, Cooling, Doing, Place, Process, Trace};
 
+use crate::remedies::remedy;
 use crate::sampling::five_to_ninety_five;
 use crate::{CoolingRow, Figure, Known, Measure, Verdict};
 
@@ -68,8 +67,8 @@ fn falls_to(log: &[(f64, f64)], temp_c: f64) -> Option<f64> {
 
 /// One row for each cooling in which the rule has a say: a pot that rests half an hour before it is eaten has none.
 ///
-/// A cooling that does not meet the rule is cooked again by `cook` with iced water first, and the row says what came
-/// of that.
+/// A cooling that does not meet the rule is cooked again by `cook`, in a kitchen at the cautious end, with what would help,
+/// and the row says what came of that.
 pub(crate) fn rows(
     process: &Process,
     central: &Trace,
@@ -102,8 +101,15 @@ pub(crate) fn rows(
                 verdict,
                 says: match (&assumed, verdict) {
                     _ if cooling.acid >= SOUR => sour(&found, cooling),
+                    (Some(stands), Verdict::Fails) => [
+                        as_assumed(&found, stands, verdict),
+                        remedy(process, central, cooling, cook),
+                    ]
+                    .concat(),
+                    (None, Verdict::Fails) => {
+                        [says(&found, cooling, verdict), remedy(process, central, cooling, cook)].concat()
+                    }
                     (Some(stands), verdict) => as_assumed(&found, stands, verdict),
-                    (None, Verdict::Fails) => [says(&found, cooling, verdict), iced(process, cooling, cook)].concat(),
                     (None, verdict) => says(&found, cooling, verdict),
                 },
             }
@@ -123,65 +129,6 @@ fn cautious(central: &Cooling, others: &[Cooling]) -> Verdict {
     } else {
         verdict
     }
-}
-
-/// What iced water first would do, as a second sentence; nothing where it stands in iced water already or the cooling
-/// is no stretch of its own.
-fn iced(process: &Process, cooling: &Cooling, cook: &dyn Fn(&Process) -> Trace) -> String {
-    let Some((with_ice, first)) = with_ice_first(process, cooling) else {
-        return String::new();
-    };
-    let trace = cook(&with_ice);
-    let again = trace
-        .coolings
-        .iter()
-        .rfind(|c| c.vessel == cooling.vessel && c.act >= first);
-    match again.map(|c| (of(c), c.stage_one_h, c.total_h)) {
-        Some((Verdict::Meets, Some(one_h), Some(total_h))) => format!(
-            " Stood in iced water first, stirred, and then as written, it takes {one_h:.1} h and {total_h:.1} h."
-        ),
-        Some((_, Some(one_h), _)) => {
-            format!(" Iced water alone does not do: even so it is at 21 °C after {one_h:.1} h.")
-        }
-        _ => " Iced water alone does not do.".to_owned(),
-    }
-}
-
-/// The process with a stretch in iced water, until nearly cold, before the first of the unheated stretches that end
-/// with the cooling's act, and the index of that stretch.
-fn with_ice_first(process: &Process, cooling: &Cooling) -> Option<(Process, usize)> {
-    /// Where a cook takes the pot out of the ice, °C (common practice, no source).
-    const OUT_C: f64 = 10.0;
-    let stands = |act: &Act| match &act.doing {
-        Doing::Cook(stretch) => act.vessel == cooling.vessel && stretch.aim == Aim::Off,
-        _ => false,
-    };
-    let last = cooling.act.min(process.acts.len().checked_sub(1)?);
-    let unheated = process.acts[..=last].iter().rev().take_while(|act| stands(act)).count();
-    let first = (last + 1).checked_sub(unheated.max(1))?;
-    let template = process.acts.get(first).filter(|act| stands(act))?;
-    if matches!(&template.doing, Doing::Cook(stretch) if stretch.place == Place::IceBath) {
-        return None;
-    }
-    let ice = Act {
-        doing: Doing::Cook(Stretch {
-            place: Place::IceBath,
-            aim: Aim::Off,
-            lasts: Lasts {
-                minutes: None,
-                cue: Some(Cue::Reaches(Temperature::from_celsius(OUT_C))),
-            },
-            cover: Cover::Off,
-            assumed: false,
-            batches: 1,
-        }),
-        operation: None,
-        hands: Duration::ZERO,
-        ..template.clone()
-    };
-    let mut changed = process.clone();
-    changed.acts.insert(first, ice);
-    Some((changed, first))
 }
 
 /// The 5–95 % ranges of the hours, with infinity for what is not reached in the hours followed; none without draws.
@@ -350,49 +297,6 @@ mod tests {
             followed_h,
             acid: 0.0,
         }
-    }
-
-    /// A pot that stands on the counter is tried in iced water; the sentence tells what came of it.
-    #[test]
-    fn iced_water_is_tried_before_it_is_offered() {
-        let mut process = testing::process(&[]);
-        process.acts = vec![testing::cook(0, Aim::Simmer, 60.0), testing::cook(0, Aim::Off, 720.0)];
-        let slow = Cooling {
-            act: 1,
-            ..cooling(None, None, 12.0)
-        };
-        let cook = |good: bool| {
-            move |process: &Process| {
-                let Doing::Cook(ice) = &process.acts[1].doing else {
-                    panic!("the ice comes first")
-                };
-                assert_eq!(ice.place, Place::IceBath);
-                assert_eq!(process.acts.len(), 3);
-                let hours = if good {
-                    (Some(0.7), Some(2.4))
-                } else {
-                    (Some(2.6), None)
-                };
-                let mut trace = testing::trace(process);
-                trace.coolings = vec![Cooling {
-                    act: 2,
-                    ..cooling(hours.0, hours.1, 12.0)
-                }];
-                trace
-            }
-        };
-        assert_eq!(
-            iced(&process, &slow, &cook(true)),
-            " Stood in iced water first, stirred, and then as written, it takes 0.7 h and 2.4 h."
-        );
-        assert_eq!(
-            iced(&process, &slow, &cook(false)),
-            " Iced water alone does not do: even so it is at 21 °C after 2.6 h."
-        );
-        if let Doing::Cook(stretch) = &mut process.acts[1].doing {
-            stretch.place = Place::IceBath;
-        }
-        assert_eq!(iced(&process, &slow, &|_| panic!("nothing is tried")), "");
     }
 
     /// 'Cool it and freeze it': what nobody is bound to clears nothing. Once it is cold, what was assumed after it does

@@ -23,6 +23,7 @@ mod portions;
 pub mod prices;
 mod reading;
 mod reckon;
+mod remedies;
 mod retention;
 mod safety;
 mod sampling;

@@ -9,9 +9,16 @@ use crate::physics::cooling::{forced_convection, mixed_convection, under_lid, un
 use crate::physics::film::{radiation_w_m2, wall_convection};
 use crate::{Aim, Place};
 use potwright_manuscript::Cover;
+use potwright_measure::Spread;
 
 /// Emissivity of a wet or oily surface (handbooks, from memory: water 0.95).
 const WET_EMISSIVITY: f64 = 0.95;
+
+/// Films of a pot that stands in cold or iced water, W/(m²·K): the water's, and that of what is in the pot and is stirred
+/// now and then, clear or thick (common practice, no source).
+const BATH_WATER: f64 = 250.0;
+const BATH_CLEAR: Spread = Spread::within_factor(250.0, 1.7);
+const BATH_THICK: Spread = Spread::within_factor(80.0, 1.7);
 
 /// How much colder than the mean of the contents each face is, kelvins; nought where the food is stirred or mixes by
 /// itself.
@@ -76,6 +83,12 @@ impl VesselState {
         let free = wall_convection(face_c, air_c, height_m, cond.pressure_kpa);
         self.blown(free, face_c, self.measures.diameter_m, cond) * (face_c - air_c)
             + radiation_w_m2(self.measures.emissivity, face_c, air_c)
+    }
+
+    /// From what is in a pot to the water it stands in, W/(m²·K): two films in series.
+    pub(super) fn bath_film_w_m2k(&self, cond: &Conditions) -> f64 {
+        let inside = if self.is_thick(cond) { BATH_THICK } else { BATH_CLEAR };
+        1.0 / (1.0 / BATH_WATER + 1.0 / inside.at(cond.food))
     }
 
     /// Convection and radiation of the underside, W/m²: on the wire shelf of a refrigerator or freezer it has air below

@@ -99,7 +99,7 @@ impl VesselState {
         let faces = 2.0 * self.measures.area_m2 + std::f64::consts::PI * self.measures.diameter_m * depth;
         let vapour_w = self.exchange.vapour(self.temp_c).0 * self.exchange.latent(self.temp_c);
         let lost = (self.exchange.loss(self.temp_c).0 + vapour_w).max(0.0) / faces.max(1e-9);
-        warmest + lost / CLEAR_FILM.at(-cond.food)
+        warmest + lost / CLEAR_FILM.at(cond.food)
     }
 
     /// Starts, follows or ends the cooling after a step; gives a cooling that has ended by being heated again.

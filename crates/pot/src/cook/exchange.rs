@@ -104,7 +104,7 @@ impl VesselState {
             }
             Place::Sink | Place::IceBath => {
                 let bath_c = cond.bath_c(self.place).unwrap_or(air_c);
-                let bathed = practice::FILM_BATH * (wall_m2 + measures.area_m2) * (temp_c - bath_c);
+                let bathed = self.bath_film_w_m2k(cond) * (wall_m2 + measures.area_m2) * (temp_c - bath_c);
                 bathed + self.top_flux_w_m2(temp_c, cond) * measures.area_m2
             }
             Place::Hob | Place::Counter | Place::Refrigerator | Place::Freezer => {

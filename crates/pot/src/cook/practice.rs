@@ -103,8 +103,6 @@ pub(super) const CRUST_W_MK: f64 = 0.26;
 /// Density of that crumb, kg/m³: 979 − 9.9 ε (the same).
 pub(super) const CRUMB_KG_M3: f64 = 979.0 - 9.9 * POROSITY;
 
-/// Water bath or ice bath: from the liquid inside, now and then stirred, to the bath; two films of about 250 in series.
-pub(super) const FILM_BATH: f64 = 125.0;
 /// Metal above the liquid that is warm with it, metres.
 pub(super) const WARM_RIM_M: f64 = 0.02;
 
