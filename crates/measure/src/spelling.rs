@@ -1,6 +1,6 @@
 //! How the units are spelled on a writer's page: the table `data/units.tsv`, and looking a spelling up in it.
 
-use std::collections::BTreeMap;
+use rustc_hash::FxHashMap;
 use std::sync::OnceLock;
 
 use crate::Unit;
@@ -11,8 +11,8 @@ const TABLE: &str = include_str!("../data/units.tsv");
 
 /// Spellings with their meaning: those whose case matters as they stand, the others in small letters.
 struct Spellings {
-    exact: BTreeMap<String, Unit>,
-    any: BTreeMap<String, Unit>,
+    exact: FxHashMap<String, Unit>,
+    any: FxHashMap<String, Unit>,
 }
 
 impl Unit {
@@ -56,8 +56,8 @@ fn spellings() -> &'static Spellings {
     static READ: OnceLock<Spellings> = OnceLock::new();
     READ.get_or_init(|| {
         let mut read = Spellings {
-            exact: BTreeMap::new(),
-            any: BTreeMap::new(),
+            exact: FxHashMap::default(),
+            any: FxHashMap::default(),
         };
         for name in &NAMES {
             read.any.insert(name.one.to_owned(), name.unit);

@@ -49,6 +49,10 @@ use crate::{Operation, Recipe, Unsure};
 
 /// Reads the method of a laid page: fills [`Recipe::operations`] and adds to [`Recipe::unsure`].
 pub(crate) fn read(text: &str, recipe: &mut Recipe) {
+    if recipe.steps.is_empty() {
+        strays(recipe);
+        return;
+    }
     let names = foods::Names::of(text, recipe);
     let mut builder = build::Builder::new(text, recipe, &names);
     for (index, step) in recipe.steps.iter().enumerate() {
