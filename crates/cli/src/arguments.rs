@@ -110,6 +110,9 @@ pub(crate) enum Larder {
         /// Folder of the book whose own foods count too
         #[arg(long, value_name = "FOLDER")]
         book: Option<PathBuf>,
+        /// Print as JSON (docs/larder-json.md)
+        #[arg(long)]
+        json: bool,
     },
     /// Bring a complete composition table into a book, so that its foods can be named on pages
     #[command(after_help = "Example: potwright larder import sr28asc --book suppers\n\n\

@@ -39,6 +39,27 @@ pub enum Allergen {
     Sulphites,
 }
 
+impl Allergen {
+    /// All of them, in the order in which a label names them.
+    pub const ALL: [Allergen; 15] = [
+        Allergen::Wheat,
+        Allergen::OtherGluten,
+        Allergen::Crustaceans,
+        Allergen::Eggs,
+        Allergen::Fish,
+        Allergen::Peanuts,
+        Allergen::Soybeans,
+        Allergen::Milk,
+        Allergen::TreeNuts,
+        Allergen::Sesame,
+        Allergen::Celery,
+        Allergen::Mustard,
+        Allergen::Lupin,
+        Allergen::Molluscs,
+        Allergen::Sulphites,
+    ];
+}
+
 /// What is known of an allergen in a food.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]

@@ -6,25 +6,6 @@ use potwright_measure::Unit;
 use crate::words::allergen;
 use crate::{Column, Page, Part};
 
-/// All allergens, in the order in which a label names them.
-const ALLERGENS: [Allergen; 15] = [
-    Allergen::Wheat,
-    Allergen::OtherGluten,
-    Allergen::Crustaceans,
-    Allergen::Eggs,
-    Allergen::Fish,
-    Allergen::Peanuts,
-    Allergen::Soybeans,
-    Allergen::Milk,
-    Allergen::TreeNuts,
-    Allergen::Sesame,
-    Allergen::Celery,
-    Allergen::Mustard,
-    Allergen::Lupin,
-    Allergen::Molluscs,
-    Allergen::Sulphites,
-];
-
 /// How many foods of an imported table are offered.
 const OFFERED: usize = 6;
 
@@ -322,11 +303,11 @@ fn row(food: &Food, weight: &Weight) -> Vec<String> {
 
 fn allergens(food: &Food) -> String {
     let of = |what: Contains| -> Vec<&str> {
-        let its = ALLERGENS.iter().filter(|which| food.contains(**which) == what);
+        let its = Allergen::ALL.iter().filter(|which| food.contains(**which) == what);
         its.map(|which| allergen(*which)).collect()
     };
     let (yes, open) = (of(Contains::Yes), of(Contains::NotKnown));
-    let rest = yes.len() + open.len() == ALLERGENS.len() && open.len() > 3;
+    let rest = yes.len() + open.len() == Allergen::ALL.len() && open.len() > 3;
     let contains = format!("Contains {}.", yes.join(", "));
     match (yes.is_empty(), open.is_empty()) {
         (true, true) => "Contains none of them.".into(),

@@ -6,9 +6,10 @@ use std::path::Path;
 use anyhow::bail;
 use potwright_book::Book;
 use potwright_book::importing::{self, Before, Imported, Progress};
-use potwright_larder::{Hints, Market};
+use potwright_larder::{Allergen, Food, Hints, Market, Match, Pack, Season};
 use potwright_measure::Measures;
 use potwright_press::{Page, Part, food, text};
+use serde::Serialize;
 
 use crate::arguments::Larder;
 use crate::{input, output};
@@ -16,7 +17,7 @@ use crate::{input, output};
 /// Does what was asked.
 pub(crate) fn run(work: &Larder) -> anyhow::Result<()> {
     match work {
-        Larder::Find { name, book } => find(&name.join(" "), book.as_deref()),
+        Larder::Find { name, book, json } => find(&name.join(" "), book.as_deref(), *json),
         Larder::Import { folder, book, replace } => {
             let before = if *replace { Before::Replace } else { Before::Keep };
             import(folder, book.as_deref().unwrap_or(Path::new(".")), before)
@@ -24,8 +25,34 @@ pub(crate) fn run(work: &Larder) -> anyhow::Result<()> {
     }
 }
 
+/// What `larder find --json` prints; `docs/larder-json.md` tells its fields.
+#[derive(Serialize)]
+struct Found<'a> {
+    /// The program and its version.
+    program: &'a str,
+    /// The name that was asked for.
+    name: &'a str,
+    /// Whether it is taken for the first food without asking.
+    sure: bool,
+    /// The foods it may be, likeliest first.
+    likenesses: Vec<Likeness<'a>>,
+}
+
+/// A food that a name may mean.
+#[derive(Serialize)]
+struct Likeness<'a> {
+    /// How well it fits, 0–1.
+    score: f64,
+    /// What is known of it; every allergen is listed.
+    food: Food,
+    /// Packs as sold, by market.
+    packs: &'a [Pack],
+    /// Months in season, by market.
+    seasons: &'a [Season],
+}
+
 /// Prints what a name is taken for.
-fn find(name: &str, book: Option<&Path>) -> anyhow::Result<()> {
+fn find(name: &str, book: Option<&Path>, json: bool) -> anyhow::Result<()> {
     let book = match book {
         Some(folder) => Some(Book::open(folder)?),
         None => None,
@@ -38,8 +65,35 @@ fn find(name: &str, book: Option<&Path>) -> anyhow::Result<()> {
         ..Hints::default()
     };
     let larder = house.larder();
-    let page = food::page(larder, name, &larder.find(name, &hints));
+    let found = larder.find(name, &hints);
+    if json {
+        return output::print_json(&as_data(larder, name, &found));
+    }
+    let page = food::page(larder, name, &found);
     output::print(text::render(&page, output::WIDTH, output::style()).as_bytes())
+}
+
+/// What was found, as data.
+fn as_data<'a>(larder: &'a potwright_larder::Larder, name: &'a str, found: &Match) -> Found<'a> {
+    let best = found.best.map(|id| (id, found.score));
+    let all = best.into_iter().chain(found.rivals.iter().copied());
+    let likeness = |(id, score)| {
+        let mut food = larder.get(id)?.clone();
+        // An allergen left out of a list could be taken for one that is not in the food.
+        food.allergens = Allergen::ALL.map(|which| (which, food.contains(which))).to_vec();
+        Some(Likeness {
+            score,
+            food,
+            packs: larder.packs(id),
+            seasons: larder.seasons(id),
+        })
+    };
+    Found {
+        program: concat!("potwright ", env!("CARGO_PKG_VERSION")),
+        name,
+        sure: found.sure,
+        likenesses: all.filter_map(likeness).collect(),
+    }
 }
 
 /// Brings a table into a book and says what was done.

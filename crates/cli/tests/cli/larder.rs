@@ -1,6 +1,7 @@
 //! `larder find` and `larder import`, and a book's own foods on the way through the program.
 
 use crate::bench::Bench;
+use crate::pages::{fields, json};
 
 /// An invented food in the layout of the release.
 const FOODS: &str = "~99999~^~1100~^~Lockwort, raw~^~~^~~^~~^~~^~~^12^~~^6.25^4^9^4\r\n";
@@ -33,6 +34,44 @@ fn a_name_is_looked_for() {
     assert_eq!(done.code, Some(0));
     assert!(done.out.contains("not in the larder"));
     assert_eq!(bench.files(), [""; 0], "nothing is written");
+}
+
+#[test]
+fn a_food_as_data_is_documented_and_leaves_no_allergen_out() {
+    let bench = Bench::new("find-json");
+    let told = include_str!("../../../../docs/larder-json.md");
+    let mut missing = Vec::new();
+    for name in [
+        "leeks",
+        "tinned tomatoes",
+        "butter beans",
+        "mussels",
+        "stout",
+        "beef shin",
+        "chicken stock",
+    ] {
+        let done = bench.run(&["larder", "find", name, "--json"]);
+        assert_eq!((done.code, done.err.as_str()), (Some(0), ""));
+        let value = json(&done.out);
+        assert_eq!(value["name"], name);
+        fields(&value, &mut missing, told);
+        for food in value["likenesses"].as_array().expect("a list") {
+            let allergens = food["food"]["allergens"].as_array().expect("a list");
+            // Wheat, cereals with gluten, and thirteen more: FALCPA and FASTER, Annex II of Regulation (EU) 1169/2011.
+            assert_eq!(allergens.len(), 15, "{name}");
+        }
+    }
+    assert!(missing.is_empty(), "docs/larder-json.md does not tell of {missing:?}");
+    let none = json(&bench.run(&["larder", "find", "zwxq", "--json"]).out);
+    assert_eq!(
+        (&none["sure"], none["likenesses"].as_array().map(Vec::len)),
+        (&false.into(), Some(0))
+    );
+    // USDA SR28, NDB 11282: onions, raw, 40 kcal and 89.11 g of water in 100 g.
+    let onion = json(&bench.run(&["larder", "find", "onion", "--json"]).out);
+    let composition = &onion["likenesses"][0]["food"]["composition"];
+    assert_eq!(composition["energy_kcal"], 40.0);
+    assert_eq!(composition["water_g"], 89.11);
 }
 
 #[test]

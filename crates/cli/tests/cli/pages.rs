@@ -4,7 +4,7 @@ use serde_json::Value;
 
 use crate::bench::{Bench, SOUP};
 
-fn json(text: &str) -> Value {
+pub(crate) fn json(text: &str) -> Value {
     serde_json::from_str(text).expect("prints JSON")
 }
 
@@ -46,7 +46,7 @@ fn data_says_the_same_every_time_and_is_documented() {
 }
 
 /// The names of all fields that the document does not tell of.
-fn fields(value: &Value, missing: &mut Vec<String>, told: &str) {
+pub(crate) fn fields(value: &Value, missing: &mut Vec<String>, told: &str) {
     match value {
         Value::Object(map) => {
             for (name, value) in map {
