@@ -33,7 +33,7 @@ pub fn page(book: &str, dishes: &[Dish<'_>]) -> Page {
     let rows = dishes.iter().map(figures_row).collect();
     let words = dishes.iter().map(words_row).collect();
     let parts = vec![
-        Part::Heading("Figures".into()),
+        Part::Heading(figures_heading(dishes)),
         Part::Table { columns, rows },
         Part::Heading("Body and allergens".into()),
         Part::Table {
@@ -62,6 +62,18 @@ pub fn page(book: &str, dishes: &[Dish<'_>]) -> Page {
         under: under(dishes),
         parts,
     }
+}
+
+/// Says once for the whole column what the book calls its currency, where it names one and any dish has a cost.
+fn figures_heading(dishes: &[Dish<'_>]) -> String {
+    let currency = dishes.iter().find_map(|dish| match dish {
+        Dish::Cooked(reckoned, _) => {
+            let dossier = &reckoned.dossier;
+            (dossier.cost_per_portion.is_some() && !dossier.currency.is_empty()).then_some(&dossier.currency)
+        }
+        Dish::Not(..) => None,
+    });
+    currency.map_or("Figures".into(), |currency| format!("Figures, cost in {currency}"))
 }
 
 fn under(dishes: &[Dish<'_>]) -> String {

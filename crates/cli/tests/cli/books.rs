@@ -9,6 +9,8 @@ fn without_a_word_the_demo_book_is_shown() {
     assert_eq!((done.code, done.err.as_str()), (Some(0), ""));
     assert!(done.out.starts_with("The Lock House suppers\n"), "{}", done.out);
     assert!(done.out.contains("12 dishes"));
+    // demo/lock-house/book.toml: currency = "tokens".
+    assert!(done.out.contains("cost in tokens"));
     assert!(done.out.lines().all(|line| line.chars().count() <= 80));
     assert_eq!(bench.files(), [""; 0], "nothing is written");
 }
@@ -21,6 +23,7 @@ fn a_folder_is_a_book() {
     assert_eq!(done.code, Some(0), "{}", done.err);
     assert!(done.out.starts_with("suppers\n"));
     assert!(done.out.contains("Leek soup"));
+    assert!(!done.out.contains("cost in"), "it names no currency and no price");
 }
 
 #[test]
