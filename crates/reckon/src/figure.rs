@@ -74,7 +74,7 @@ impl Figure {
     #[must_use]
     pub const fn central(value: f64, measure: Measure, known: Known) -> Self {
         Figure {
-            value,
+            value: unsigned_nought(value),
             spread: None,
             measure,
             known,
@@ -130,6 +130,11 @@ impl Figure {
         }
         .display()
     }
+}
+
+/// The same number; nought is never negative, as the sum of nothing is in floating point.
+pub(crate) const fn unsigned_nought(value: f64) -> f64 {
+    value + 0.0
 }
 
 /// In what unit and in what steps a figure is printed.

@@ -3,6 +3,7 @@
 use potwright_measure::Mass;
 use potwright_pot::{Matter, Nutrient, Process, Stuff, Trace};
 
+use crate::figure::unsigned_nought;
 use crate::sampling::five_to_ninety_five;
 use crate::{Figure, Known, Measure};
 
@@ -130,7 +131,8 @@ impl Runs {
 
 /// A central value and the 5–95 % range of others, widened where the central one lies outside.
 pub(crate) fn spread_about(value: f64, others: impl Iterator<Item = f64>, measure: Measure, known: Known) -> Figure {
-    let spread = five_to_ninety_five(others).map(|(low, high)| (low.min(value), high.max(value)));
+    let spread = five_to_ninety_five(others)
+        .map(|(low, high)| (unsigned_nought(low.min(value)), unsigned_nought(high.max(value))));
     Figure {
         spread,
         ..Figure::central(value, measure, known)
@@ -167,5 +169,14 @@ mod tests {
         assert_eq!(figure.spread.map(|s| s.0), Some(1.0));
         let none = spread_about(1.0, std::iter::empty(), Measure::Grams, Known::ByBalance);
         assert_eq!(none.spread, None);
+    }
+
+    /// IEEE 754 has two noughts, and a sum of nothing gives the negative one.
+    #[test]
+    fn nought_has_no_sign() {
+        let nothing: f64 = std::iter::empty::<f64>().sum();
+        let figure = spread_about(-nothing.abs(), [-0.0, -0.0].into_iter(), Measure::Percent, Known::ByBalance);
+        assert!(figure.value.is_sign_positive());
+        assert!(figure.spread.is_some_and(|(low, high)| low.is_sign_positive() && high.is_sign_positive()));
     }
 }
