@@ -7,6 +7,7 @@
 //! The crate knows words, not foods: it says 'this line asks for two of something called *red onions*'; what a red
 //! onion is, the larder knows.
 
+pub mod files;
 pub mod ingredient;
 mod lexicon;
 mod likened;
