@@ -201,6 +201,9 @@ fn safe(parts: &mut Vec<Part>, dossier: &Dossier) {
             .map(|cooling: &CoolingRow| cooling.says.clone())
             .collect(),
     ));
+    if let Some(again) = &dossier.served_again {
+        parts.push(Part::Paragraph(format!("Another day: {}", again.says.join(" "))));
+    }
     let mut sources: Vec<&str> = dossier
         .doneness
         .iter()

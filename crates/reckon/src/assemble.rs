@@ -3,6 +3,7 @@
 use potwright_larder::{Food, Kind};
 use potwright_pot::{Assumption, Made, Process, Stuff};
 
+use crate::again::served_again;
 use crate::allergens::{allergens, animal};
 use crate::as_made::{Facts, as_made};
 use crate::body::body;
@@ -67,6 +68,10 @@ pub(crate) fn assemble(given: &Given<'_>, ground: &Ground<'_>, tasted: &Tasted, 
     let doneness = safety::doneness(process, &read.outcomes, &read.other_outcomes);
     let cautious = |process: &Process| (given.cook)(process, &cautious_draw(process));
     let cooling = cooling::rows(process, &tasted.trace, &read.other_coolings, &cautious);
+    let ranges = !read.runs.others.is_empty();
+    let served_again = served_again(process, &tasted.trace, ranges, &|process, draw| {
+        (given.cook)(process, draw)
+    });
     let clock = steps::Clock::of(process, &tasted.trace, &ground.places);
     let dossier = Dossier {
         version: VERSION,
@@ -114,6 +119,7 @@ pub(crate) fn assemble(given: &Given<'_>, ground: &Ground<'_>, tasted: &Tasted, 
         cautions: cautions(&doneness, &cooling),
         doneness,
         cooling,
+        served_again,
     };
     (dossier, made)
 }

@@ -5,7 +5,7 @@ use potwright_manuscript::Span;
 use potwright_pot::{Assumption, Made, Process, Trace};
 use serde::{Deserialize, Serialize};
 
-use crate::{Figure, VariationRow};
+use crate::{Figure, ServedAgain, VariationRow};
 
 /// Everything that came of reckoning one dish.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
@@ -91,6 +91,8 @@ pub struct Dossier {
     pub doneness: Vec<Doneness>,
     /// Cooling of hot food.
     pub cooling: Vec<CoolingRow>,
+    /// The dish reheated and kept hot; none for what is not reheated in a pot.
+    pub served_again: Option<ServedAgain>,
     /// Nutrition.
     pub nutrition: Vec<NutrientRow>,
     /// Allergens of US and EU law: every one of them, *not known* and *no* included.

@@ -4,6 +4,7 @@
 //! [`Dossier`]: the plain data that goes to print, to the screen and to other programs. Each [`Figure`] carries its
 //! spread and *how it is known*; what cannot be computed says so instead of being left out. No I/O, no clock.
 
+mod again;
 mod allergens;
 mod as_made;
 mod assemble;
@@ -36,6 +37,7 @@ mod testing;
 mod variations;
 mod whereabouts;
 
+pub use again::ServedAgain;
 pub use allergens::allergen_name;
 pub use body::flour_for_body_g;
 pub use by_weight::{ByWeight, Part, by_weight};
