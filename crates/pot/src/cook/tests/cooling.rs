@@ -150,6 +150,94 @@ fn a_pan_in_a_home_kitchen() {
     assert!(stage_one(Place::Refrigerator, Cover::Off) > open);
 }
 
+/// Eight litres of clear stock at 90 °C stood in the refrigerator: nothing thick, yet a deep pot fails (the rule's 57 to
+/// 21 °C asks for a rate of 0.25/h at 4 °C, reference table 05e; still air gives a pot of this size less).
+#[test]
+fn a_deep_pot_of_stock_fails_in_the_refrigerator() {
+    let stock = process(
+        vec![water(8.0, 90.0)],
+        vec![vessel(Some(Pot::new("stockpot", 24.0, 24.0, Material::Steel, 2.0)))],
+        vec![
+            add_all(0, &[0]),
+            act(0, stretch(Place::Refrigerator, Aim::Off, Some(1440.0), None, Cover::On)),
+        ],
+    );
+    let trace = central(&stock, &Kitchen::default());
+    let (one, total) = hours(&trace.coolings[0]);
+    println!("stock: {one:.2} h, {total:.2} h");
+    assert!(one > 2.0 && total > 6.0);
+    assert!(hours_between(&trace, 57.0, 21.0) > 2.0);
+}
+
+/// Peas from the freezer thaw in hot water by the heat that takes: by hand with specific heats of peas 1.98 and 3.75 and
+/// 0.885 of 79 % water frozen, 0.25 kg at −18 °C take 0.25·(1.98·17 + 0.885·0.79·333.55 + 3.75·(T + 1)) kJ, a kilogram of
+/// water at 90 °C gives 4.19·(90 − T): 60.4 °C (specific heats ASHRAE, from memory: within 3 %, so 1.5 K).
+#[test]
+fn frozen_peas_cool_the_pot() {
+    let mut peas = lot(
+        "peas",
+        Kind::Vegetable,
+        -18.0,
+        &[
+            (Stuff::Water, 0.1975),
+            (Stuff::Sugar, 0.0325),
+            (Stuff::Protein, 0.0135),
+            (Stuff::Fibre, 0.0065),
+        ],
+    );
+    peas.pieces = Some(sphere(8.0));
+    let stand = act(0, stretch(Place::Counter, Aim::Off, Some(15.0), None, Cover::On));
+    let pot = vessel(Some(weightless(20.0, 12.0)));
+    let process = process(
+        vec![water(1.0, 90.0), peas],
+        vec![pot],
+        vec![add_all(0, &[0, 1]), stand],
+    );
+    let trace = without_losses(&process, &Kitchen::default());
+    let end = trace.samples.last().unwrap().vessels[0];
+    println!("peas: {:.2} °C", end.temp_c);
+    assert!((end.temp_c - 60.4).abs() < 1.5, "{}", end.temp_c);
+    assert!((end.mass_kg - 1.25).abs() < 1e-9);
+}
+
+/// The whole engine freezes soup: a thin layer of the heat that Plank's equation counts, with the films the vessel has.
+/// Three litres 2.5 cm deep in a pan, lid on, from 4 °C: after a day in the freezer it is frozen and near the freezer's
+/// −18 °C; after three days in the refrigerator it is thawed, and it took longer than it took to freeze (the refrigerator
+/// is 5 K above the freezing point, the freezer 17 K below it).
+#[test]
+fn soup_freezes_and_thaws() {
+    let pan = || Pot::new("pan", 39.0, 6.0, Material::Steel, 0.8);
+    let soup = |temp_c: f64| {
+        let parts = [
+            (Stuff::Water, 2.7),
+            (Stuff::GelatinisedStarch, 0.15),
+            (Stuff::Protein, 0.15),
+        ];
+        lot("soup", Kind::Other, temp_c, &parts)
+    };
+    let run = |from_c: f64, place: Place, hours: f64| {
+        let stand = act(0, stretch(place, Aim::Off, Some(60.0 * hours), None, Cover::On));
+        let acts = vec![add_all(0, &[0]), stand];
+        central(
+            &process(vec![soup(from_c)], vec![vessel(Some(pan()))], acts),
+            &Kitchen::default(),
+        )
+    };
+    let when = |trace: &Trace, passed: &dyn Fn(f64) -> bool| {
+        let sample = trace.samples.iter().find(|sample| passed(sample.vessels[0].temp_c));
+        sample.map_or(f64::INFINITY, |sample| sample.time_s / 3600.0)
+    };
+    let (freezing, thawing) = (run(4.0, Place::Freezer, 24.0), run(-18.0, Place::Refrigerator, 72.0));
+    let (frozen_h, thawed_h) = (when(&freezing, &|c| c < -1.5), when(&thawing, &|c| c > -0.5));
+    println!("frozen after {frozen_h:.1} h, thawed after {thawed_h:.1} h");
+    assert!(freezing.samples.last().unwrap().vessels[0].temp_c < -15.0);
+    assert!(thawing.samples.last().unwrap().vessels[0].temp_c > 0.0);
+    assert!(frozen_h < 24.0 && thawed_h > 1.5 * frozen_h);
+    // Plank from both faces with 8 W/(m²·K), the film of the reference row, k 1.5 W/(m·K):
+    // 1010·0.885·0.9·333550/17·(0.025/2/8 + 0.025²/8/1.5) s = 7.1 h.
+    assert!((0.5..2.0).contains(&(frozen_h / 7.1)), "{frozen_h}");
+}
+
 /// A rest at the table is no cooling to be told of; a pot left out for hours and then chilled is one.
 #[test]
 fn a_rest_is_not_a_cooling() {
