@@ -83,11 +83,54 @@ pub enum Shape {
         /// Diameter, millimetres.
         diameter_mm: f64,
     },
-    /// A round or cubic piece: diameter (edge) in millimetres.
+    /// A round piece: diameter in millimetres.
     Sphere {
         /// Diameter, millimetres.
         diameter_mm: f64,
     },
+    /// A length cut off something long and round.
+    ShortCylinder {
+        /// Diameter, millimetres.
+        diameter_mm: f64,
+        /// Length, millimetres.
+        length_mm: f64,
+    },
+    /// A piece with six faces: a cube, a baton.
+    Brick {
+        /// Least edge, millimetres.
+        thickness_mm: f64,
+        /// Middle edge, millimetres.
+        width_mm: f64,
+        /// Greatest edge, millimetres.
+        length_mm: f64,
+    },
+}
+
+impl Shape {
+    /// A cube of an edge in millimetres.
+    #[must_use]
+    pub const fn cube(edge_mm: f64) -> Self {
+        Shape::Brick {
+            thickness_mm: edge_mm,
+            width_mm: edge_mm,
+            length_mm: edge_mm,
+        }
+    }
+
+    /// The least dimension, millimetres.
+    #[must_use]
+    pub fn least_mm(self) -> f64 {
+        match self {
+            Shape::Slab { thickness_mm } => thickness_mm,
+            Shape::Cylinder { diameter_mm } | Shape::Sphere { diameter_mm } => diameter_mm,
+            Shape::ShortCylinder { diameter_mm, length_mm } => diameter_mm.min(length_mm),
+            Shape::Brick {
+                thickness_mm,
+                width_mm,
+                length_mm,
+            } => thickness_mm.min(width_mm).min(length_mm),
+        }
+    }
 }
 
 /// What must be made safe, and the rule that says when.

@@ -7,10 +7,17 @@ use crate::cook::conditions::Conditions;
 use crate::cook::group::Group;
 use crate::cook::practice;
 use crate::cook::vessel::VesselState;
+use crate::physics::conduction::mean;
 use crate::physics::gelatinisation::Range;
-use crate::physics::properties::{HeatContent, solid_enthalpy};
+use crate::physics::properties::HeatContent;
 use crate::physics::softening::time_multiple;
 use crate::{Ledger, Matter, Stuff};
+
+#[cfg(test)]
+thread_local! {
+    /// Steps of groups of pieces that were made: what a cooking costs.
+    pub(super) static TENDED: std::cell::Cell<u32> = const { std::cell::Cell::new(0) };
+}
 
 /// Share done in a step by a process of first order, 1 − e^(−x) with x = Δt/τ: by the series of e^x to the third power,
 /// right to 1 % up to x = 1 and never above one.
@@ -50,15 +57,22 @@ impl VesselState {
         let mut groups = std::mem::take(&mut self.groups);
         let (mut shed, mut flow) = (0.0, 0.0);
         for group in &mut groups {
+            #[cfg(test)]
+            TENDED.with(|count| count.set(count.get() + 1));
             let before = group.matter.total_kg();
             gelatinise(&mut group.matter, group.gel, group.mean_c, dt_s);
             shed += self.shed(group, dt_s, bathed, cond);
             self.render(group, dt_s, cond);
+            self.oil(group, dt_s, bathed);
             if bathed {
                 self.soak(group, dt_s);
                 self.exchange_solutes(group, dt_s, cond);
             }
-            group.soften(dt_s);
+            let lingering = if bathed { self.lingering(group, cond.food) } else { 1.0 };
+            group.soften(dt_s / lingering);
+            if let Some(tally) = &mut group.tally {
+                tally.count(&group.profile, dt_s);
+            }
             self.fall_apart(group, bathed);
             flow += (group.matter.total_kg() - before).abs();
         }
@@ -84,7 +98,7 @@ impl VesselState {
         if group.habits.sheds <= 0.0 || (bathed && !group.habits.flesh && !self.fries()) {
             return 0.0;
         }
-        let share = ramp(group.mean_c, practice::SHED_FROM_C, practice::SHED_TO_C);
+        let share = group.let_go();
         let due = group.raw_water_kg * group.habits.sheds * share - group.shed_kg;
         if due <= 0.0 {
             return 0.0;
@@ -130,51 +144,15 @@ impl VesselState {
         group.matter.add(&drunk);
     }
 
-    /// Salt, and what broken cells no longer hold, evens out between the water of the pieces and of the liquid: first
-    /// order with the slowest mode of diffusion, rate D·ζ²/R².
-    fn exchange_solutes(&mut self, group: &mut Group, dt_s: f64, cond: &Conditions) {
-        let (inside, outside) = (group.matter.kg(Stuff::Water), self.water_kg());
-        if inside <= 0.0 || outside <= 0.0 {
-            return;
-        }
-        group.leaky |= group.habits.flesh || group.mean_c > practice::MEMBRANES_GIVE_C;
-        let warmer = 1.0 + practice::DIFFUSIVITY_PER_K * (group.mean_c - 25.0).max(0.0);
-        let diffusivity = cond.diffusivity_25 * warmer;
-        let radius = group.radius_m();
-        let rate = diffusivity * group.profile.form.first_eigenvalue_squared() / (radius * radius);
-        let moved = done(dt_s, 1.0 / rate.max(1e-12));
-        let carried = if group.leaky {
-            &Stuff::DISSOLVED[..]
-        } else {
-            &[Stuff::Salt][..]
-        };
-        for &stuff in carried {
-            let all = group.matter.kg(stuff) + self.liquid.kg(stuff);
-            let due = all * inside / (inside + outside) - group.matter.kg(stuff);
-            let kg = due * moved;
-            // A microgram is not worth moving.
-            if kg.abs() < 1e-9 {
-                continue;
-            }
-            let joules = if kg > 0.0 {
-                let moved_kg = self.liquid.pass(stuff, kg, &mut group.matter);
-                moved_kg * solid_enthalpy(stuff, self.temp_c)
-            } else {
-                let moved_kg = group.matter.pass(stuff, -kg, &mut self.liquid);
-                -moved_kg * solid_enthalpy(stuff, group.mean_c)
-            };
-            self.heat_j -= joules;
-            group.heat_j += joules;
-        }
-    }
-
     /// Soft pieces go over into the liquid, as far as the food does at all.
     fn fall_apart(&mut self, group: &mut Group, bathed: bool) {
-        if group.habits.falls_apart <= 0.0 || !bathed || group.tender <= practice::FALLS_FROM {
+        // A fifth of the way no piece has gone.
+        if group.habits.falls_apart <= 0.0 || !bathed || group.tender < 0.2 {
             return;
         }
-        let gone = (group.tender - practice::FALLS_FROM) / (practice::FALLS_TO - practice::FALLS_FROM);
-        let due = group.habits.falls_apart * gone.min(1.0);
+        let ratio = practice::FALLS_HALF / group.tender;
+        let square = ratio * ratio;
+        let due = group.habits.falls_apart / (1.0 + square * square * ratio);
         if due <= group.dispersed {
             return;
         }
@@ -206,6 +184,20 @@ impl VesselState {
 }
 
 impl Group {
+    /// Share of the water it sheds that it no longer holds at the temperatures inside: flesh layer by layer, the outer ones
+    /// first.
+    fn let_go(&self) -> f64 {
+        if !self.habits.flesh {
+            return ramp(self.mean_c, practice::SHED_FROM_C, practice::SHED_TO_C);
+        }
+        let (from, to) = practice::FLESH_SHEDS_C;
+        let smooth = |temp_c: f64| {
+            let x = ramp(temp_c, from, to);
+            x * x * (3.0 - 2.0 * x)
+        };
+        mean(self.profile.form, &self.profile.cells_c.map(smooth))
+    }
+
     /// Progress to tender by the temperature of the centre.
     fn soften(&mut self, dt_s: f64) {
         let Some((seconds_at_100, activation)) = self.habits.softens else {
@@ -218,7 +210,7 @@ impl Group {
     }
 }
 
-impl super::group::Uptake {
+impl super::habits::Uptake {
     /// Rate at a temperature, 1/s: geometric between the cold soak and the boil; without a cold rate nothing below 50 °C.
     fn rate(&self, temp_c: f64) -> f64 {
         match self.rate_cold {

@@ -1,42 +1,17 @@
 //! A group of pieces: their matter, their heat, their temperature profile and what they do.
 
-use potwright_larder::{Hazard, Kind, Shape};
+use potwright_larder::Shape;
 
 use crate::cook::conditions::Conditions;
+use crate::cook::habits::{Habits, positive};
 use crate::cook::practice;
+use crate::cook::solutes::Solutes;
+use crate::physics::bodies::Body;
 use crate::physics::conduction::{Form, Profile, Stepper};
 use crate::physics::gelatinisation::{self, Range};
+use crate::physics::lethality::{Decline, Tally};
 use crate::physics::properties::{self, HeatContent};
-use crate::physics::softening::time_multiple;
-use crate::{Lot, Matter, PieceTrace, Pieces, Stuff};
-
-/// How pieces behave, read once at the draw.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Habits {
-    pub(super) hazard: Option<Hazard>,
-    /// Seconds at 100 °C until tender, and activation energy, kJ/mol.
-    pub(super) softens: Option<(f64, f64)>,
-    pub(super) uptake: Option<Uptake>,
-    /// Share of the water shed.
-    pub(super) sheds: f64,
-    /// Share of the fat rendered.
-    pub(super) renders: f64,
-    /// Share that disperses.
-    pub(super) falls_apart: f64,
-    /// Flesh sheds its juice in liquid too; plants only where they are not under liquid.
-    pub(super) flesh: bool,
-}
-
-/// Uptake of water.
-#[derive(Clone, Copy, Debug)]
-pub(super) struct Uptake {
-    /// Kilograms in all.
-    pub(super) capacity_kg: f64,
-    /// 1/s at 100 °C.
-    pub(super) rate_hot: f64,
-    /// 1/s in the cold; none if it does not soak.
-    pub(super) rate_cold: Option<f64>,
-}
+use crate::{Lot, Matter, PieceTrace, Pieces, Reduction, Stuff};
 
 /// What was shaped of several lots.
 #[derive(Clone, Copy, Debug)]
@@ -58,7 +33,8 @@ pub(super) struct Group {
     /// Temperatures inside; its mean is that of `heat_j`.
     pub(super) profile: Profile,
     pub(super) mean_c: f64,
-    radius_raw_m: f64,
+    /// What stands for its shape, as it went in.
+    body: Body,
     volume_raw_m3: f64,
     pub(super) raw_kg: f64,
     pub(super) raw_water_kg: f64,
@@ -70,7 +46,12 @@ pub(super) struct Group {
     pub(super) rendered_kg: f64,
     pub(super) absorbed_kg: f64,
     pub(super) dispersed: f64,
-    pub(super) leaky: bool,
+    /// What of it passes through its surface, and how far that has come.
+    pub(super) solutes: Solutes,
+    /// Fat taken up in frying, kilograms.
+    pub(super) oiled_kg: f64,
+    /// Decimal reductions by now, where they are counted.
+    pub(super) tally: Option<Box<Tally>>,
     /// Shaped of several lots.
     pub(super) shaped: Option<Shaped>,
     pub(super) hottest_c: f64,
@@ -115,48 +96,19 @@ pub(super) fn entry_c(lot: &Lot, cond: &Conditions) -> f64 {
     }
 }
 
-/// Factor by which a spread is read for foods, bounded to a share.
-fn share(spread: Option<potwright_measure::Spread>, z: f64) -> f64 {
-    spread.map_or(0.0, |spread| spread.at(z)).clamp(0.0, 1.0)
-}
-
-fn positive(value: f64, otherwise: f64) -> f64 {
-    if value.is_finite() && value > 0.0 {
-        value
-    } else {
-        otherwise
-    }
-}
-
-impl Habits {
-    fn read(pieces: &Pieces, kind: Kind, edible_kg: f64, z: f64) -> Self {
-        let softens = pieces.softens.map(|softens| {
-            let seconds = positive(softens.minutes_at_simmer.at(z) * 60.0, 600.0).clamp(1.0, 1e6);
-            let activation = softens.activation_kj_mol.clamp(0.0, 400.0);
-            (
-                seconds / time_multiple(practice::COOKS_SIMMER_C, activation),
-                activation,
-            )
-        });
-        let uptake = pieces.absorbs.map(|absorbs| Uptake {
-            capacity_kg: absorbs.water_per_gram.at(z).clamp(0.0, 10.0) * edible_kg,
-            rate_hot: std::f64::consts::LN_10 / positive(absorbs.minutes_at_boil.at(z) * 60.0, 1200.0),
-            rate_cold: absorbs
-                .soaking_hours
-                .map(|hours| std::f64::consts::LN_10 / positive(hours.at(z) * 3600.0, 28_800.0)),
-        });
-        Habits {
-            hazard: pieces.hazard,
-            softens,
-            uptake,
-            sheds: share(pieces.sheds_water, z),
-            renders: share(pieces.renders, z),
-            falls_apart: share(pieces.falls_apart, z),
-            flesh: matches!(
-                kind,
-                Kind::Meat | Kind::Bacon | Kind::Sausage | Kind::Poultry | Kind::Fish | Kind::Shellfish | Kind::Egg
-            ),
-        }
+/// What stands for a shape, its dimensions times `size`.
+fn body_of(shape: Shape, size: f64) -> Body {
+    let metres = |mm: f64| positive(mm, 20.0).clamp(0.5, 1000.0) * size / 1000.0;
+    match shape {
+        Shape::Slab { thickness_mm } => Body::plain(Form::Slab, 0.5 * metres(thickness_mm)),
+        Shape::Cylinder { diameter_mm } => Body::plain(Form::Cylinder, 0.5 * metres(diameter_mm)),
+        Shape::Sphere { diameter_mm } => Body::plain(Form::Sphere, 0.5 * metres(diameter_mm)),
+        Shape::ShortCylinder { diameter_mm, length_mm } => Body::cylinder(metres(diameter_mm), metres(length_mm)),
+        Shape::Brick {
+            thickness_mm,
+            width_mm,
+            length_mm,
+        } => Body::brick([thickness_mm, width_mm, length_mm].map(metres)),
     }
 }
 
@@ -171,20 +123,15 @@ impl Group {
         cond: &Conditions,
     ) -> Self {
         let temp_c = entry_c(lot, cond);
-        let (form, diameter_mm) = match pieces.shape {
-            Shape::Slab { thickness_mm } => (Form::Slab, thickness_mm),
-            Shape::Cylinder { diameter_mm } => (Form::Cylinder, diameter_mm),
-            Shape::Sphere { diameter_mm } => (Form::Sphere, diameter_mm),
-        };
         let size = positive(pieces.size_spread.at(cond.food), 1.0).clamp(0.1, 10.0);
-        let radius = positive(diameter_mm, 20.0).clamp(0.5, 1000.0) * size / 2000.0;
+        let body = body_of(pieces.shape, size);
         let mut group = Group {
             lot: index,
             inedible_kg,
             heat_j: 0.0,
-            profile: Profile::uniform(form, temp_c),
+            profile: Profile::uniform(body.form, temp_c),
             mean_c: temp_c,
-            radius_raw_m: radius,
+            body,
             volume_raw_m3: properties::volume_m3(&matter, temp_c),
             raw_kg: matter.total_kg() + inedible_kg,
             raw_water_kg: matter.kg(Stuff::Water),
@@ -196,7 +143,9 @@ impl Group {
             rendered_kg: 0.0,
             absorbed_kg: 0.0,
             dispersed: 0.0,
-            leaky: false,
+            solutes: Solutes::new(body.form),
+            oiled_kg: 0.0,
+            tally: pieces.hazard.and_then(Decline::of).map(|decline| Box::new(Tally::new(decline, temp_c))),
             shaped: None,
             hottest_c: temp_c,
             centre: Vec::new(),
@@ -248,7 +197,9 @@ impl Group {
         self.volume_m3
     }
 
-    /// Conductivity W/(m·K), diffusivity m²/s and radius m, reckoned again when temperature or mass have moved.
+    /// Conductivity W/(m·K) as a film over it sees it, diffusivity m²/s and radius m, reckoned again when temperature or
+    /// mass have moved. A film counts for the true surface, and the body that stands for a brick has a little less: so
+    /// much less does it conduct beside the film.
     pub(super) fn thermal(&mut self, capacity_j_k: f64) -> (f64, f64, f64) {
         let mass = self.matter.total_kg();
         let old = &self.thermal;
@@ -273,9 +224,9 @@ impl Group {
             self.thermal = Thermal {
                 at_c: self.mean_c,
                 mass_kg: mass,
-                conductivity,
+                conductivity: conductivity / self.body.film_factor(),
                 diffusivity,
-                radius_m: self.radius_raw_m * swollen,
+                radius_m: self.body.radius_m * swollen,
             };
         }
         (
@@ -287,12 +238,28 @@ impl Group {
 
     /// Radius (half thickness), metres.
     pub(super) fn radius_m(&self) -> f64 {
-        positive(self.thermal.radius_m, self.radius_raw_m)
+        positive(self.thermal.radius_m, self.body.radius_m)
+    }
+
+    /// Their least dimension, metres.
+    pub(super) fn thickness_m(&self) -> f64 {
+        2.0 * self.body.half_m * self.radius_m() / self.body.radius_m
     }
 
     /// Surface of all pieces, m².
     pub(super) fn surface_m2(&self) -> f64 {
-        self.volume_m3() * self.profile.form.surface_per_volume(self.radius_m())
+        self.volume_m3() * self.profile.form.surface_per_volume(self.radius_m()) * self.body.film_factor()
+    }
+
+    /// Floor that the pieces cover lying flat, m²: their volume over their mean height, which is two thirds of a ball's
+    /// diameter, π/4 of a lying cylinder's, the thickness of all else.
+    pub(super) fn floor_m2(&self) -> f64 {
+        let height = match self.profile.form {
+            Form::Sphere => 2.0 / 3.0,
+            Form::Cylinder => std::f64::consts::FRAC_PI_4,
+            Form::Slab | Form::Like(_) => 1.0,
+        };
+        self.volume_m3() / (height * self.thickness_m()).max(1e-6)
     }
 
     /// What a heap of them shows to the air, m².
@@ -374,6 +341,7 @@ impl Group {
             &mut self.shed_kg,
             &mut self.rendered_kg,
             &mut self.absorbed_kg,
+            &mut self.oiled_kg,
         ] {
             *value *= share;
         }
@@ -391,6 +359,11 @@ impl Group {
             hazard: self.habits.hazard,
             centre: self.centre.clone(),
             hottest_centre_c: self.hottest_c,
+            reduction: self.tally.as_ref().map(|tally| Reduction {
+                decline: tally.decline,
+                coldest_log10: tally.coldest(),
+                whole_log10: tally.whole(self.profile.form),
+            }),
             tender: self.habits.softens.map(|_| self.tender),
             raw_kg: self.raw_kg,
             cooked_kg: self.total_kg(),

@@ -24,6 +24,8 @@ pub struct Body {
     pub radius_m: f64,
     /// Surface of the true body per volume, 1/m.
     pub surface_per_volume: f64,
+    /// Half the true body's least dimension, metres.
+    pub half_m: f64,
 }
 
 impl Body {
@@ -34,6 +36,7 @@ impl Body {
             form,
             radius_m,
             surface_per_volume: form.surface_per_volume(radius_m),
+            half_m: radius_m,
         }
     }
 
@@ -47,7 +50,7 @@ impl Body {
             return Body::plain(Form::Slab, a);
         }
         let surface = 1.0 / a + 1.0 / b + 1.0 / c;
-        Body::with_times(brick_times([a, b, c]), surface)
+        Body::with_times(brick_times([a, b, c]), surface, a)
     }
 
     /// A cylinder of a diameter and a length in metres; a slab where it is a flat disc.
@@ -57,17 +60,19 @@ impl Body {
         if !(radius <= FLATTEST * half) {
             return Body::plain(Form::Slab, half);
         }
-        Body::with_times(cylinder_times(radius, half), 2.0 / radius + 1.0 / half)
+        let surface = 2.0 / radius + 1.0 / half;
+        Body::with_times(cylinder_times(radius, half), surface, radius.min(half))
     }
 
     /// The body whose mean action times at the centre and on the mean, each times the diffusivity (m²), are these:
     /// R²/(2n) and R²/(n·(n + 2)), so that n = 2·centre/mean − 2 and R² = 2n·centre.
-    fn with_times((centre, mean): (f64, f64), surface_per_volume: f64) -> Self {
+    fn with_times((centre, mean): (f64, f64), surface_per_volume: f64, half_m: f64) -> Self {
         let form = Form::of_dimensions(2.0 * centre / mean - 2.0);
         Body {
             form,
             radius_m: libm::sqrt(2.0 * form.dimensions() * centre),
             surface_per_volume,
+            half_m,
         }
     }
 

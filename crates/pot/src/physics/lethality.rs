@@ -5,6 +5,8 @@
 //! about the growing cells of Salmonella and Listeria: spores and toxins stand heat that these do not, and nothing here
 //! says anything of them.
 
+use potwright_larder::Hazard;
+
 use crate::physics::conduction::{CELLS, Form, Profile};
 
 /// How growing cells of an organism die off in a food: D = d·10^((T_ref − T)/z) minutes for a decimal reduction.
@@ -49,6 +51,21 @@ pub const LISTERIA: Decline = Decline {
 };
 
 impl Decline {
+    /// What is counted of a hazard's organism, where a confirmed table gives figures: Salmonella in red meat and poultry.
+    #[must_use]
+    pub fn of(hazard: Hazard) -> Option<Self> {
+        match hazard {
+            Hazard::WholeMeat | Hazard::MincedMeat => Some(SALMONELLA_BEEF),
+            Hazard::Poultry => Some(SALMONELLA_CHICKEN),
+            Hazard::Fish
+            | Hazard::Crustacean
+            | Hazard::Bivalve
+            | Hazard::Egg
+            | Hazard::KidneyBean
+            | Hazard::ReadyToEat => None,
+        }
+    }
+
     /// Decimal reductions in so many seconds in which the temperature goes straight from one to the other; nothing below
     /// [`Decline::from_c`].
     #[must_use]

@@ -34,34 +34,53 @@ pub(super) fn shape(food: &Food, words: &str, size: Option<&Size>) -> (Shape, Sp
         return (Shape::Sphere { diameter_mm }, Spread::within_factor(1.0, WRITTEN_SIZE));
     }
     if let Some(mm) = written.filter(|mm| mm.is_finite() && *mm > 0.1 && *mm < 500.0) {
-        let flat = row.is_some_and(|row| row.text("shape") == "slab") || has(words, "thick");
-        let shape = if flat {
-            Shape::Slab { thickness_mm: mm }
-        } else {
-            Shape::Sphere { diameter_mm: mm }
+        let cut = match row.map(|row| row.text("shape")) {
+            Some("bar") => "bar",
+            Some("slab") => "slab",
+            _ if has(words, "thick") => "slab",
+            _ => "cube",
         };
         // A length is not the least dimension of something thin.
-        let long = has(words, "lengths") || has(words, "length") || has(words, "long");
-        let kept = if long && least_mm(own) < mm { own } else { shape };
-        return (kept, Spread::within_factor(1.0, WRITTEN_SIZE));
+        let long = ["lengths", "length", "long"].iter().any(|word| has(words, word));
+        let shape = match own {
+            Shape::Cylinder { diameter_mm } if long => Shape::ShortCylinder {
+                diameter_mm,
+                length_mm: mm,
+            },
+            _ if long && own.least_mm() < mm => own,
+            _ => cut_to(cut, mm),
+        };
+        return (shape, Spread::within_factor(1.0, WRITTEN_SIZE));
     }
     let Some(row) = row else {
         return (own, Spread::within_factor(1.0, UNSAID_SIZE));
     };
     let mm = row.number("mm").unwrap_or(20.0);
-    let cut = match row.text("shape") {
-        "slab" => Shape::Slab { thickness_mm: mm },
-        _ => Shape::Sphere { diameter_mm: mm },
-    };
     // A cut does not make a thing larger than it is.
-    let most = whole_mm(food).map_or(least_mm(own), |mm| OF_THE_WHOLE * mm);
-    let shape = match cut {
-        _ if mm <= most => cut,
-        _ if least_mm(own) >= most => own,
-        Shape::Slab { .. } => Shape::Slab { thickness_mm: most },
-        _ => Shape::Sphere { diameter_mm: most },
+    let most = whole_mm(food).map_or(own.least_mm(), |mm| OF_THE_WHOLE * mm);
+    let shape = if mm > most && own.least_mm() >= most {
+        own
+    } else {
+        cut_to(row.text("shape"), mm.min(most))
     };
     (shape, Spread::within_factor(1.0, row.factor("spread")))
+}
+
+/// A bar is so many times as long as it is thick: matchsticks and batons (common practice, no source; ×/÷1.5).
+const BAR_LENGTHS: f64 = 6.0;
+
+/// What a cut by one of the table's shapes makes, of a least dimension in millimetres.
+fn cut_to(shape: &str, mm: f64) -> Shape {
+    match shape {
+        "slab" => Shape::Slab { thickness_mm: mm },
+        "cube" => Shape::cube(mm),
+        "bar" => Shape::Brick {
+            thickness_mm: mm,
+            width_mm: mm,
+            length_mm: BAR_LENGTHS * mm,
+        },
+        _ => Shape::Sphere { diameter_mm: mm },
+    }
 }
 
 /// The shape of a food of which the larder gives none: seeds and leaves are thin, the rest a mouthful (common practice,
@@ -82,14 +101,6 @@ fn whole_mm(food: &Food) -> Option<f64> {
     // A gram of food is about a millilitre: V = m, d = (6 V / π)^(1/3), in centimetres.
     let diameter_cm = libm::cbrt(6.0 * one.mass_g.mid / std::f64::consts::PI);
     (diameter_cm.is_finite() && diameter_cm > 0.0).then_some(diameter_cm * 10.0)
-}
-
-/// The least dimension in millimetres.
-fn least_mm(shape: Shape) -> f64 {
-    match shape {
-        Shape::Slab { thickness_mm } => thickness_mm,
-        Shape::Cylinder { diameter_mm } | Shape::Sphere { diameter_mm } => diameter_mm,
-    }
 }
 
 /// A size in centimetres, millimetres or inches in the words; of a range the middle.

@@ -244,7 +244,7 @@ fn strictness(hazard: Hazard) -> u8 {
 
 #[cfg(test)]
 mod tests {
-    use potwright_larder::{Hazard, Larder, Shape};
+    use potwright_larder::{Hazard, Larder};
     use potwright_measure::Measures;
 
     use crate::{Doing, Kitchen, Process, resolve};
@@ -268,11 +268,7 @@ mod tests {
             _ => None,
         });
         let named = shaped.map(|(lot, shape, risen)| {
-            let mm = match shape {
-                Shape::Slab { thickness_mm } => thickness_mm,
-                Shape::Sphere { diameter_mm } | Shape::Cylinder { diameter_mm } => diameter_mm,
-            };
-            (process.lots[lot].name.as_str(), mm, risen)
+            (process.lots[lot].name.as_str(), shape.least_mm(), risen)
         });
         named.collect()
     }
