@@ -30,7 +30,7 @@ mod heat;
 mod index;
 mod nouns;
 mod order;
-mod phrases;
+pub(crate) mod phrases;
 mod place;
 pub(crate) mod reading;
 mod refer;
@@ -40,7 +40,7 @@ mod shared;
 mod takes;
 mod vessels;
 mod which;
-mod words;
+pub(crate) mod words;
 
 #[cfg(test)]
 mod tests;

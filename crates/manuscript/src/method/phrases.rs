@@ -12,9 +12,9 @@ use crate::{Cover, HeatWord, Minutes, Repeat, Span, Words};
 
 /// A phrase and the index of the token after it.
 #[derive(Clone, Debug, PartialEq)]
-pub(super) struct Found<T> {
-    pub(super) value: T,
-    pub(super) next: usize,
+pub(crate) struct Found<T> {
+    pub(crate) value: T,
+    pub(crate) next: usize,
 }
 
 /// 'a few minutes' and 'several minutes' in numbers (common practice, no source).
@@ -237,7 +237,7 @@ pub(super) fn repeats_here(tokens: &[Token], from: usize) -> bool {
 }
 
 /// A heat in words: 'over a fairly high heat', 'medium/high heat', 'on low', 'in a slow oven'.
-pub(super) fn heat(tokens: &[Token], from: usize) -> Option<Found<HeatWord>> {
+pub(crate) fn heat(tokens: &[Token], from: usize) -> Option<Found<HeatWord>> {
     match (at(tokens, from), at(tokens, from + 1)) {
         ("heat", "down") => {
             return Some(Found {
@@ -311,7 +311,7 @@ fn level(tokens: &[Token], from: usize) -> Option<(HeatWord, usize)> {
 }
 
 /// What is said of the lid without an order of its own: 'covered', 'with the lid on', 'lid ajar', 'uncovered'.
-pub(super) fn cover(tokens: &[Token], from: usize) -> Option<Found<Cover>> {
+pub(crate) fn cover(tokens: &[Token], from: usize) -> Option<Found<Cover>> {
     let mut index = from;
     let partly = speech_at(tokens, index).is(Speech::PARTLY) || (at(tokens, index) == "half-covered");
     if partly && at(tokens, index + 1) == "covered" {

@@ -27,7 +27,7 @@ pub(super) enum Meaning {
 
 /// The form in which a verb stands.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum Inflection {
+pub(crate) enum Inflection {
     /// 'add'.
     Base,
     /// 'adding'.
@@ -82,7 +82,7 @@ pub(super) struct Entry {
 
 /// What a vessel is for.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub(super) enum VesselKind {
+pub(crate) enum VesselKind {
     Cook,
     Bowl,
     Holder,
@@ -271,7 +271,7 @@ fn rows(table: &'static str) -> impl Iterator<Item = [&'static str; 5]> {
 /// The verb of which this is a form.
 ///
 /// 'stick-blend', 'pan-fry', 're-boil': a compound without a row is what its last part is.
-pub(super) fn verb(word: &str) -> Option<(&'static str, Inflection)> {
+pub(crate) fn verb(word: &str) -> Option<(&'static str, Inflection)> {
     let forms = &tables().forms;
     let last = || {
         let (_, last) = word.rsplit_once('-')?;
@@ -310,12 +310,12 @@ pub(super) fn same(word: &str) -> &str {
 }
 
 /// The kind of the vessel of one word.
-pub(super) fn vessel(word: &str) -> Option<VesselKind> {
+pub(crate) fn vessel(word: &str) -> Option<VesselKind> {
     tables().vessels.get(word).copied()
 }
 
 /// The kind of the vessel of two words.
-pub(super) fn vessel_of_two(first: &str, second: &str) -> Option<VesselKind> {
+pub(crate) fn vessel_of_two(first: &str, second: &str) -> Option<VesselKind> {
     let paired = tables().paired.get(first)?;
     paired
         .iter()
