@@ -4,7 +4,7 @@ use potwright_larder::Contains;
 use potwright_manuscript::{Recipe, Verb};
 use potwright_pot::Assumption;
 use potwright_proof::Query;
-use potwright_reckon::{Body, CoolingRow, Doneness, Dossier, Figure, Known, Reckoned, StepRow};
+use potwright_reckon::{Body, Calculation, CoolingRow, Doneness, Dossier, Figure, Known, Reckoned, StepRow};
 
 use crate::variations::variations;
 use crate::words::{allergen, body, clock, line_of, minutes, spread, title};
@@ -193,6 +193,7 @@ fn safe(parts: &mut Vec<Part>, dossier: &Dossier) {
             rows: dossier.doneness.iter().map(done_row).collect(),
         });
         parts.push(Part::Paragraph(CENTRES.into()));
+        parts.push(Part::List(calculations(&dossier.doneness)));
     }
     parts.push(Part::List(
         dossier
@@ -222,6 +223,20 @@ fn safe(parts: &mut Vec<Part>, dossier: &Dossier) {
 
 /// What the figures of the centre are.
 const CENTRES: &str = "The centre’s peak is the highest temperature that the middle of the coldest piece had, with its range: the cold end decides. How tender is a rule of thumb.";
+
+/// What a calculation makes of each, its constants marked as such.
+fn calculations(doneness: &[Doneness]) -> Vec<String> {
+    let with = doneness
+        .iter()
+        .filter_map(|done| Some((done, done.calculation.as_ref()?)));
+    let says = |(done, found): (&Doneness, &Calculation)| {
+        format!(
+            "{}, by calculation: {}. Not a verdict; constants: {}.",
+            done.name, found.says, found.constants
+        )
+    };
+    with.map(says).collect()
+}
 
 fn done_row(done: &Doneness) -> Vec<String> {
     let tender = match (done.tenderness, done.tenderness_range) {

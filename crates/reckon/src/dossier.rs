@@ -171,12 +171,28 @@ pub struct Doneness {
     pub rule: String,
     /// Where the rule is from.
     pub source: String,
+    /// What a calculation makes of the same; none where no confirmed table gives its figures. Not a verdict.
+    pub calculation: Option<Calculation>,
     /// Tenderness: percent of the way to tender.
     pub tender: Option<Figure>,
     /// The same in a word.
     pub tenderness: Option<Tenderness>,
     /// The words its spread reaches over.
     pub tenderness_range: Option<(Tenderness, Tenderness)>,
+}
+
+/// What heat did to the growing cells of an organism, by calculation: decimal reductions, log₁₀. The tables decide; where
+/// this is less than they stand for, it keeps a verdict from being 'meets'.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Calculation {
+    /// At the coldest point of the coldest piece; its low end is the cautious one.
+    pub coldest: Figure,
+    /// Of the whole piece, in the central run.
+    pub whole_log10: f64,
+    /// The figures it was done with: 'D 1.77 min at 60 °C, z 5.56 K, counted from 54.4 °C up'.
+    pub constants: String,
+    /// In words: '9.3 log₁₀ of Salmonella at the coldest point; in the whole piece more than 12 log₁₀'.
+    pub says: String,
 }
 
 /// How tender, in a cook's words; ordinal.

@@ -375,7 +375,7 @@ fn weighed_on_the_page_beats_the_count() {
     // Produce trim-yield charts: 75 % of a celeriac is left; 900 × 0.75 = 675 g.
     assert!((celeriac.mass.grams() - 675.0).abs() < 1.0, "{}", celeriac.mass.grams());
     let pieces = celeriac.pieces.expect("pieces");
-    assert_eq!(pieces.shape, potwright_larder::Shape::Sphere { diameter_mm: 20.0 });
+    assert_eq!(pieces.shape, potwright_larder::Shape::cube(20.0));
 }
 
 #[test]
