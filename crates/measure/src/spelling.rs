@@ -11,6 +11,8 @@ const TABLE: &str = include_str!("../data/units.tsv");
 
 /// Spellings with their meaning: those whose case matters as they stand, the others in small letters.
 struct Spellings {
+    /// By the first letter of a spelling, the lengths that occur: most words are turned away here.
+    lengths: [u32; 256],
     exact: FxHashMap<String, Unit>,
     any: FxHashMap<String, Unit>,
 }
@@ -36,6 +38,10 @@ impl Unit {
 impl Spellings {
     /// By the spelling as it stands, else by its small letters.
     fn of(&self, plain: &str, small: &str) -> Option<Unit> {
+        let known = |text: &str| self.lengths[first(text)] & (1 << text.len().min(31)) != 0;
+        if !known(plain) && !known(small) {
+            return self.filled(small);
+        }
         let found = self.exact.get(plain).or_else(|| self.any.get(small));
         found.copied().or_else(|| self.filled(small))
     }
@@ -52,10 +58,16 @@ impl Spellings {
     }
 }
 
+/// The first byte of a spelling.
+fn first(spelling: &str) -> usize {
+    spelling.bytes().next().map_or(0, usize::from)
+}
+
 fn spellings() -> &'static Spellings {
     static READ: OnceLock<Spellings> = OnceLock::new();
     READ.get_or_init(|| {
         let mut read = Spellings {
+            lengths: [0; 256],
             exact: FxHashMap::default(),
             any: FxHashMap::default(),
         };
@@ -69,6 +81,9 @@ fn spellings() -> &'static Spellings {
             } else {
                 read.any.insert(plain(spelling).to_lowercase(), unit);
             }
+        }
+        for spelling in read.any.keys().chain(read.exact.keys()) {
+            read.lengths[first(spelling)] |= 1 << spelling.len().min(31);
         }
         read
     })

@@ -93,8 +93,9 @@ fn may_open(row: &str) -> bool {
         return false;
     };
     let first = first.as_str();
+    // A row that begins with a number is a yield only where it counts people.
     let counted = first.starts_with(|c: char| c.is_numeric()) || number::is_number_word(first);
-    counted
+    counted && words.any(|word| PEOPLE.iter().any(|people| people.eq_ignore_ascii_case(word)))
         || YIELDS.contains(&first)
         || matches!(first, "for" | "enough" | "sufficient")
         || TIMES.iter().any(|(word, _)| *word == first)

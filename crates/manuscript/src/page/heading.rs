@@ -12,7 +12,10 @@ const LONGEST: usize = 120;
 /// The part a row heads, when it is nothing but such a heading.
 pub(crate) fn part(text: &str, row: &Row) -> Option<Part> {
     let body = row.span.of(text);
-    (body.len() <= LONGEST).then(|| lexicon::heading(&bare(body))).flatten()
+    let counted = body.starts_with(|c: char| c.is_ascii_digit());
+    (body.len() <= LONGEST && !counted)
+        .then(|| lexicon::heading(&bare(body)))
+        .flatten()
 }
 
 /// The part that the words before a colon name: 'Note: keeps well', 'Variation: without cream'.
