@@ -8,6 +8,7 @@
 //! [`Ledger`]. One run takes about a millisecond; the spread of every figure comes from runs under other [`Draw`]s.
 //! No I/O, no clock; the same process, kitchen and draw give the same bytes on every machine.
 
+pub mod checks;
 pub mod cook;
 pub mod draw;
 pub mod kitchen;
@@ -20,12 +21,12 @@ pub mod trace;
 
 pub use cook::cook;
 pub use draw::Draw;
-pub use kitchen::{Burner, BurnerKind, Kitchen, Material, Oven, Pot};
+pub use kitchen::{Burner, BurnerKind, Heated, Kitchen, Material, Oven, Pot, PotKind, Weighed};
 pub use ledger::Ledger;
 pub use matter::{Matter, Nutrient, Stuff};
 pub use process::{
-    Act, Aim, Alternative, Assumption, Cue, Doing, Doubt, Lasts, Lot, Made, Makes, Part, Pieces, Place, Portion,
+    Act, Aim, Alternative, Assumption, Cue, Doing, Doubt, FatOff, Lasts, Lot, Made, Makes, Part, Pieces, Place, Portion,
     Process, Rival, Source, Stretch, Vessel,
 };
 pub use resolve::{Varied, grams_per_ml, make_up_100_g, names_dish, resolve, varied};
-pub use trace::{ActTrace, Cooling, Event, Happening, PieceTrace, Sample, ServedPieces, Trace, VesselSample};
+pub use trace::{OvenHeated, ActTrace, Cooling, Curdling, Event, Happening, PieceTrace, Reduction, Sample, ServedPieces, Trace, VesselSample};

@@ -240,10 +240,22 @@ pub enum Doing {
         /// How many pieces it makes, where that is known.
         count: Option<u32>,
     },
-    /// Fat on top is taken off: the share of the free fat.
-    Skim(f64),
+    /// Fat on top is taken off.
+    Skim(FatOff),
     /// The dish is finished.
     Serve,
+}
+
+/// How much of the free fat of a vessel is taken off.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum FatOff {
+    /// A share of it, 0–1.
+    Share(f64),
+    /// So much, as far as there is so much.
+    Amount(Mass),
+    /// All but so much: 'all but a tablespoon of the fat'.
+    AllBut(Mass),
 }
 
 /// A share of a lot.
@@ -316,6 +328,9 @@ pub enum Aim {
     Simmer,
     /// Heated through, kept below the boil ('do not let it boil').
     BelowBoil,
+    /// Under a locked lid at the low or the high pressure of a pressure cooker; minutes count from when it is up, and
+    /// `Boils` means that.
+    Pressure(HeatWord),
     /// A temperature of the liquid held.
     Hold(Temperature),
     /// An oven at this temperature.

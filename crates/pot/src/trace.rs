@@ -4,6 +4,7 @@ use potwright_larder::Hazard;
 use potwright_measure::Duration;
 use serde::{Deserialize, Serialize};
 
+use crate::physics::lethality::Decline;
 use crate::{Ledger, Matter};
 
 /// Everything a run shows. Every answer of the program is read off this.
@@ -22,6 +23,9 @@ pub struct Trace {
     pub pieces: Vec<PieceTrace>,
     /// Every stretch in which the contents cooled from above 57 °C.
     pub coolings: Vec<Cooling>,
+    /// When an oven was heated for a dish to go into it hot.
+    #[serde(default)]
+    pub ovens: Vec<OvenHeated>,
     /// Liquid of the finished dish (all that is dispersed).
     pub served_liquid: Matter,
     /// Pieces of the finished dish, by lot.
@@ -83,6 +87,19 @@ pub struct ActTrace {
     pub hands_s: f64,
 }
 
+/// An oven that was heated up before a dish went into it.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct OvenHeated {
+    /// The act for which it was hot.
+    pub act: usize,
+    /// When it had to be hot, seconds from the start, and how long that took, seconds.
+    pub hot_s: f64,
+    /// Seconds.
+    pub takes_s: f64,
+    /// What its dial says, °C.
+    pub to_c: f64,
+}
+
 /// Something that happened.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 pub struct Event {
@@ -115,13 +132,42 @@ pub enum Happening {
         /// Batches in which they would brown.
         batches_needed: u32,
     },
+    /// More than lies in the pan side by side. Where the page says nothing of batches these are cooked one after the other,
+    /// each for the time that is said.
+    TooMuchForThePan {
+        /// Batches that each lie in one layer.
+        batches: u32,
+    },
     /// The setting cannot hold what the page asks for.
     NotEnoughHeat,
     /// Milk or cream was above the temperature at which it curdles or boils over, °C.
     DairyHot(f64),
+    /// So much liquid clings to pieces that were strained or lifted out of it, kilograms.
+    Clings(f64),
+    /// Something in the liquid curdled or broke, at this temperature, °C.
+    Curdles {
+        /// What.
+        what: Curdling,
+        /// Temperature of the liquid then, °C.
+        temp_c: f64,
+    },
     /// Something of the process cannot be cooked (an amount that is not a number, a vessel or lot that does not
     /// exist) and was left out: one phrase that names it.
     LeftOut(String),
+}
+
+/// What curdles or breaks in a liquid, each by its rule ([`crate::physics::emulsions`]).
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Curdling {
+    /// Milk or thin cream with acid.
+    MilkWithAcid,
+    /// Yoghurt, soured cream, buttermilk.
+    Cultured,
+    /// Egg that was stirred in.
+    Egg,
+    /// Grated or melted cheese.
+    Cheese,
 }
 
 /// What a group of pieces went through.
@@ -135,12 +181,27 @@ pub struct PieceTrace {
     pub centre: Vec<(f64, f64)>,
     /// Hottest the centre has been, °C.
     pub hottest_centre_c: f64,
+    /// What the heat did to the growing cells of its hazard's organism, by calculation; none where no confirmed table gives
+    /// figures. The published tables decide, not this.
+    pub reduction: Option<Reduction>,
     /// Share of the way to tender (1 = a cook calls it tender; above 1 softer still); none when not computed.
     pub tender: Option<f64>,
     /// Mass as it went in, kilograms.
     pub raw_kg: f64,
     /// Mass at the end, kilograms.
     pub cooked_kg: f64,
+}
+
+/// Decimal reductions of an organism's growing cells in a piece; more than
+/// [`crate::physics::lethality::MOST_LOG10`] are not told apart. Spores and toxins stand such heat.
+#[derive(Clone, Copy, Debug, PartialEq, Serialize, Deserialize)]
+pub struct Reduction {
+    /// The organism's figures.
+    pub decline: Decline,
+    /// log₁₀ at the point that had least.
+    pub coldest_log10: f64,
+    /// log₁₀ of the whole piece.
+    pub whole_log10: f64,
 }
 
 /// A cooling of hot food.

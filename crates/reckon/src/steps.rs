@@ -1,6 +1,6 @@
 //! The method as a timetable, and the time the whole takes with one pair of hands.
 
-use potwright_manuscript::Cover;
+use potwright_manuscript::{Cover, HeatWord};
 use potwright_pot::{Aim, Doing, Part, Place, Portion, Process, Stretch, Trace};
 
 use crate::StepRow;
@@ -35,6 +35,9 @@ impl Clock {
             }
         }
         before_s += (meanwhile_s - long.map_or(0.0, idle_s)).max(0.0);
+        // An oven is lit while the food is prepared; where that is sooner done, it is waited for.
+        let waited_s = trace.ovens.iter().map(|oven| oven.takes_s - oven.hot_s);
+        before_s = waited_s.fold(before_s, f64::max);
         Clock {
             prepared_s: before_s,
             elapsed_min: trace.elapsed.minutes() + before_s / 60.0,
@@ -81,7 +84,20 @@ pub(crate) fn rows(process: &Process, trace: &Trace, clock: &Clock) -> Vec<StepR
             }
         }
     }
-    rows.into_iter().map(|(_, row)| row).collect()
+    let mut rows: Vec<StepRow> = rows.into_iter().map(|(_, row)| row).collect();
+    for oven in &trace.ovens {
+        let row = StepRow {
+            span: None,
+            what: format!("heat the oven to {:.0} °C", oven.to_c),
+            start_min: clock.minutes(oven.hot_s - oven.takes_s),
+            end_min: clock.minutes(oven.hot_s),
+            temp_c: None,
+            mass_kg: None,
+        };
+        let place = rows.partition_point(|other| other.start_min <= row.start_min);
+        rows.insert(place, row);
+    }
+    rows
 }
 
 /// Temperature and mass of a vessel in the last sample of an act.
@@ -152,6 +168,8 @@ fn cooking(stretch: &Stretch) -> String {
         (Aim::Boil, _) => "boil".to_owned(),
         (Aim::Simmer, _) => "simmer".to_owned(),
         (Aim::BelowBoil, _) => "heat below the boil".to_owned(),
+        (Aim::Pressure(HeatWord::Low), _) => "cook at low pressure".to_owned(),
+        (Aim::Pressure(_), _) => "cook under pressure".to_owned(),
         (Aim::Hold(to), _) => format!("hold at {:.0} °C", to.celsius()),
         (Aim::Oven(to), _) => format!("oven at {:.0} °C", to.celsius()),
         (Aim::Setting(_), _) => "heat".to_owned(),
@@ -162,7 +180,7 @@ fn cooking(stretch: &Stretch) -> String {
         (Aim::Off, Place::Hob | Place::Oven | Place::Counter) => "leave to stand".to_owned(),
     };
     let lid = match (stretch.aim, stretch.cover) {
-        (Aim::Off | Aim::Fry(_), _) | (_, Cover::Off) => "",
+        (Aim::Off | Aim::Fry(_) | Aim::Pressure(_), _) | (_, Cover::Off) => "",
         (_, Cover::On) => ", covered",
         (_, Cover::Ajar) => ", lid ajar",
     };
@@ -231,6 +249,29 @@ mod tests {
         };
         assert!((elapsed_min(720.0, 20.0) - 722.0).abs() < 1e-9);
         assert!((elapsed_min(60.0, 70.0) - 72.0).abs() < 1e-9);
+    }
+
+    /// Twelve minutes of oven before a dish that is prepared in five: it goes in after twelve. Prepared in twenty, it goes in
+    /// after twenty and the oven is lit after eight.
+    #[test]
+    fn the_oven_is_lit_in_time() {
+        let shown = |work: f64| {
+            let mut process = testing::process(&[with_work("apples", Kind::Fruit, work)]);
+            let to = potwright_measure::Temperature::from_celsius(180.0);
+            process.acts = vec![testing::add(0, &[0]), testing::cook(0, Aim::Oven(to), 30.0)];
+            let mut trace = testing::trace(&process);
+            trace.ovens.push(potwright_pot::OvenHeated {
+                act: 1,
+                hot_s: 0.0,
+                takes_s: 720.0,
+                to_c: 180.0,
+            });
+            let clock = Clock::of(&process, &trace, &Whereabouts::of(&process));
+            let rows = rows(&process, &trace, &clock);
+            (rows[0].what.clone(), rows[0].start_min, rows[1].start_min)
+        };
+        assert_eq!(shown(5.0), ("heat the oven to 180 °C".to_owned(), 0.0, 12.0));
+        assert_eq!(shown(20.0), ("heat the oven to 180 °C".to_owned(), 8.0, 20.0));
     }
 
     #[test]

@@ -169,6 +169,7 @@ pub(crate) fn trace(process: &Process) -> Trace {
         events: Vec::new(),
         pieces: Vec::new(),
         coolings: Vec::new(),
+        ovens: Vec::new(),
         served_liquid: Matter::default(),
         served_pieces: Vec::new(),
         served_c: 80.0,

@@ -1,6 +1,7 @@
 //! One clock for all vessels. A vessel that changes slowly and in which nothing is waited for falls behind it and makes
 //! one long step where its neighbours make many; it is level with the clock whenever anyone looks.
 
+use crate::Place;
 use crate::cook::{LONGEST_S, QUIET_SAMPLE_S, Run, SAMPLE_S, step};
 
 /// A vessel whose own steps may be this long, seconds, may fall behind the clock.
@@ -19,6 +20,8 @@ impl Run<'_> {
                     None => self.vessels[vessel].behind_s += dt_s,
                 }
             }
+            let taken_j = self.ledger.oven_j - std::mem::replace(&mut self.oven_seen_j, self.ledger.oven_j);
+            self.cond.oven.go_on(dt_s, taken_j, self.cond.room_c);
         }
         self.sample_if_due(dt_s, every_s);
         self.finish_what_is_over();
@@ -85,7 +88,8 @@ impl Run<'_> {
                 .running
                 .iter()
                 .any(|running| running.vessel == vessel && running.watches());
-            state.keeps_up = watched || state.own_s < SLOW_S;
+            // What stands in the oven takes its heat from there step by step.
+            state.keeps_up = watched || state.own_s < SLOW_S || state.place == Place::Oven;
             if state.keeps_up {
                 longest_s = longest_s.min(state.own_s);
             }

@@ -4,15 +4,13 @@
 //! the faces.
 
 use crate::cook::conditions::Conditions;
+use crate::cook::practice;
 use crate::cook::vessel::VesselState;
 use crate::physics::cooling::{forced_convection, mixed_convection, under_lid, underside_convection};
 use crate::physics::film::{radiation_w_m2, wall_convection};
 use crate::{Aim, Place};
 use potwright_manuscript::Cover;
 use potwright_measure::Spread;
-
-/// Emissivity of a wet or oily surface (handbooks, from memory: water 0.95).
-const WET_EMISSIVITY: f64 = 0.95;
 
 /// Films of a pot that stands in cold or iced water, W/(m²·K): the water's, and that of what is in the pot and is stirred
 /// now and then, clear or thick (common practice, no source).
@@ -69,7 +67,7 @@ impl VesselState {
         let free = self.surface(face_c, cond).convection_w_m2k();
         let film = self.blown(free, face_c, self.measures.diameter_m, cond);
         if self.cover != Cover::On || self.aim != Aim::Off {
-            return film * (face_c - air_c) + radiation_w_m2(WET_EMISSIVITY, face_c, air_c);
+            return film * (face_c - air_c) + radiation_w_m2(practice::WET_EMISSIVITY, face_c, air_c);
         }
         let mean_c = 0.5 * (face_c + air_c);
         let radiation = radiation_w_m2(self.measures.emissivity, mean_c + 0.5, mean_c - 0.5);

@@ -105,7 +105,7 @@ impl VesselState {
     fn faces(&self, filling: &Filling, cond: &Conditions) -> Faces {
         let measures = &self.measures;
         let depth = filling.height_m.min(measures.height_m);
-        let height = (depth + practice::WARM_RIM_M).min(measures.height_m);
+        let height = depth + measures.rim_m(measures.height_m - depth, practice::FILM_RIM);
         let vapour = |face_c: f64| {
             let latent = latent_heat(face_c.clamp(0.0, 100.0));
             let rate = self.vapour_kg_s(face_c + self.skin.top_k, latent, cond);

@@ -1,9 +1,10 @@
 //! The kitchen under one draw: every uncertain figure read once.
 
+use crate::cook::oven::Oven;
 use crate::cook::practice;
 use crate::physics::water;
-use crate::{Draw, Kitchen, Place};
-use potwright_manuscript::Cover;
+use crate::{Draw, Heated, Kitchen, Place};
+use potwright_manuscript::{Cover, HeatWord};
 use potwright_measure::Spread;
 
 /// A kitchen as one run sees it.
@@ -20,10 +21,16 @@ pub(super) struct Conditions {
     tap_c: f64,
     /// Vapour pressure in the refrigerator, the freezer and the room, kPa.
     vapour_kpa: [f64; 3],
-    /// Watts that reach a pot from each burner at full.
+    /// Watts that reach a pot from each burner at full, and the time constant of its plate, seconds.
     pub(super) burner_w: Vec<f64>,
-    pub(super) oven_film: f64,
-    pub(super) oven_offset_k: f64,
+    pub(super) burner_lag_s: Vec<f64>,
+    pub(super) oven: Oven,
+    /// Boiling points of pure water in a pressure cooker at its low and its high pressure, °C, and what its valve lets
+    /// out, kg/s.
+    pressed_c: [f64; 2],
+    pub(super) vents_kg_s: f64,
+    /// Watts of a slow cooker for each litre it holds, low and high.
+    slow_w_l: [f64; 2],
     pub(super) evaporation: f64,
     pub(super) setting: f64,
     pub(super) simmer_below_k: f64,
@@ -36,6 +43,7 @@ pub(super) struct Conditions {
     pub(super) diffusivity_25: f64,
     pub(super) browning_s: f64,
     cover: [f64; 3],
+    weighed: Vec<(String, Cover, Heated, f64)>,
     /// Losses to the room switched off, for checks against the textbook pot that has none.
     pub(super) losses: bool,
     /// No step is longer, seconds.
@@ -46,7 +54,7 @@ pub(super) struct Conditions {
 }
 
 /// Replaces what is not a number or out of any kitchen's range.
-fn sane(value: f64, low: f64, high: f64, otherwise: f64) -> f64 {
+pub(super) fn sane(value: f64, low: f64, high: f64, otherwise: f64) -> f64 {
     if value.is_finite() {
         value.clamp(low, high)
     } else {
@@ -54,7 +62,7 @@ fn sane(value: f64, low: f64, high: f64, otherwise: f64) -> f64 {
     }
 }
 
-fn read(spread: Spread, z: f64, low: f64, high: f64) -> f64 {
+pub(super) fn read(spread: Spread, z: f64, low: f64, high: f64) -> f64 {
     sane(spread.at(z), low, high, sane(spread.mid, low, high, low))
 }
 
@@ -68,6 +76,11 @@ impl Conditions {
         let burner = |burner: &crate::Burner| {
             let efficiency = read(burner.efficiency, z(draw.burner), 0.0, 1.0);
             sane(burner.power.watts(), 0.0, 50_000.0, 0.0) * efficiency
+        };
+        let lag = |burner: &crate::Burner| burner.kind.lag_s().at(-z(draw.burner));
+        let weighed = |weighed: &crate::Weighed| {
+            let rate = read(weighed.kg_h_m2, z(draw.evaporation), 0.0, 1000.0);
+            (weighed.pot.clone(), weighed.cover, weighed.at, rate)
         };
         let room_c = celsius(kitchen.room, 21.0);
         let refrigerator_c = celsius(kitchen.refrigerator, 4.0);
@@ -84,8 +97,11 @@ impl Conditions {
             freezer_air_m_s: sane(kitchen.freezer_air_m_s, 0.0, 20.0, 0.0),
             tap_c: celsius(kitchen.tap, 12.0),
             burner_w: kitchen.burners.iter().map(burner).collect(),
-            oven_film: read(kitchen.oven.film_w_m2k, oven, 1.0, 200.0),
-            oven_offset_k: read(kitchen.oven.offset_k, oven, -100.0, 100.0),
+            burner_lag_s: kitchen.burners.iter().map(lag).collect(),
+            oven: Oven::new(kitchen, room_c, oven),
+            pressed_c: practice::GAUGE_KPA.map(|gauge| water::boiling_c(pressure_kpa + gauge.at(z(draw.burner)))),
+            vents_kg_s: practice::VENTS_KG_H.at(z(draw.evaporation)) / 3600.0,
+            slow_w_l: practice::SLOW_W_L.map(|watts| watts.at(z(draw.burner))),
             evaporation: read(kitchen.evaporation, z(draw.evaporation), 0.0, 20.0),
             setting: practice::SETTING.at(reading),
             simmer_below_k: practice::SIMMER_BELOW_K.at(-reading),
@@ -99,6 +115,7 @@ impl Conditions {
             vapour_kpa: [refrigerator_c, freezer_c, room_c].map(|air_c| humidity * water::saturation_kpa(air_c)),
             cover: [Cover::Off, Cover::Ajar, Cover::On]
                 .map(|cover| practice::cover_share(cover).at(z(draw.evaporation))),
+            weighed: kitchen.weighed.iter().map(weighed).collect(),
             losses: true,
             #[cfg(test)]
             finest_s: f64::MAX,
@@ -114,6 +131,27 @@ impl Conditions {
             Cover::Ajar => self.cover[1],
             Cover::On => self.cover[2],
         }
+    }
+
+    /// Boiling point of pure water under the pressure that a word asks of a pressure cooker, °C.
+    pub(super) fn pressed_c(&self, word: HeatWord) -> f64 {
+        self.pressed_c[usize::from(!is_low(word))]
+    }
+
+    /// What the element of a slow cooker gives at a word, watts for each litre it holds.
+    pub(super) fn slow_w_l(&self, word: HeatWord) -> f64 {
+        match word {
+            HeatWord::Off => 0.0,
+            word => self.slow_w_l[usize::from(!is_low(word))],
+        }
+    }
+
+    /// What a pot was weighed to lose, kg/(s·m²), by lid and word.
+    pub(super) fn weighed_of(&self, pot: &str) -> Vec<(Cover, Heated, f64)> {
+        let of_pot = self.weighed.iter().filter(|(name, ..)| name == pot);
+        of_pot
+            .map(|(_, lid, word, kg_h_m2)| (*lid, *word, kg_h_m2 / 3600.0))
+            .collect()
     }
 
     /// Air around a vessel at a place, °C (an oven's comes with the aim).
@@ -151,4 +189,12 @@ impl Conditions {
             Place::Hob | Place::Counter | Place::Sink | Place::IceBath | Place::Oven => self.vapour_kpa[2],
         }
     }
+}
+
+/// Whether a word means the lower of two settings.
+const fn is_low(word: HeatWord) -> bool {
+    matches!(
+        word,
+        HeatWord::Off | HeatWord::Low | HeatWord::MediumLow | HeatWord::Lower
+    )
 }

@@ -8,8 +8,15 @@ use crate::cook::conditions::Conditions;
 use crate::cook::practice;
 use crate::cook::vessel::VesselState;
 use crate::physics::evaporation::Surface;
+use crate::physics::film::{Air, radiation_w_m2k};
 use crate::physics::water::latent_heat;
-use crate::{Aim, Place, Stuff};
+use crate::{Aim, Heated, Place, PotKind, Stuff};
+use potwright_manuscript::Cover;
+
+/// Bubbles wet the wall from here up, kelvins below the boil, and do so fully so much nearer to it (common practice, no
+/// source: a simmer is 2.5 to 11 K below).
+const BUBBLES_BELOW_K: f64 = 5.0;
+const BUBBLES_OVER_K: f64 = 9.0;
 
 /// Heat lost and vapour driven off near a temperature.
 #[derive(Clone, Copy, Debug, Default)]
@@ -18,6 +25,7 @@ pub(super) struct Exchange {
     at_c: f64,
     wetted_m: f64,
     skin: Skin,
+    oven_c: f64,
     loss_w: f64,
     loss_slope_w_k: f64,
     vapour_kg_s: f64,
@@ -62,7 +70,8 @@ impl VesselState {
         let old = &self.exchange;
         let moved = (old.at_c - self.temp_c).abs() > 1.0
             || (old.wetted_m - depth).abs() > 0.02 * depth + 5e-4
-            || self.skin.moved_k(&old.skin) > 0.5;
+            || self.skin.moved_k(&old.skin) > 0.5
+            || self.place == Place::Oven && (old.oven_c - cond.oven.temp_c).abs() > 0.5;
         if old.valid && !moved {
             return;
         }
@@ -79,6 +88,7 @@ impl VesselState {
             at_c: temp,
             wetted_m: depth,
             skin: self.skin,
+            oven_c: cond.oven.temp_c,
             loss_w: loss,
             loss_slope_w_k: ((more_loss - loss) / step).max(0.0),
             vapour_kg_s: vapour,
@@ -94,13 +104,23 @@ impl VesselState {
             return 0.0;
         }
         let measures = &self.measures;
-        let wall_height = (depth_m + practice::WARM_RIM_M).min(measures.height_m);
+        let film = match self.place {
+            Place::Oven => self.oven_film_w_m2k(temp_c, measures.emissivity, cond),
+            Place::Sink | Place::IceBath => self.bath_film_w_m2k(cond),
+            _ => practice::FILM_RIM,
+        };
+        let wall_height = depth_m + measures.rim_m(measures.height_m - depth_m, film);
         let wall_m2 = std::f64::consts::PI * measures.diameter_m * wall_height;
         let air_c = cond.air_c(self.place);
         match self.place {
             Place::Oven => {
-                let open = if self.in_oven_air() { 0.0 } else { measures.area_m2 };
-                cond.oven_film * (open + measures.area_m2 + wall_m2) * (temp_c - self.oven_c(cond))
+                let top = if self.in_oven_air() {
+                    0.0
+                } else {
+                    self.oven_top_w_m2k(temp_c, film, cond)
+                };
+                let all = top * measures.area_m2 + film * (measures.area_m2 + wall_m2);
+                all * (temp_c - cond.oven.temp_c)
             }
             Place::Sink | Place::IceBath => {
                 let bath_c = cond.bath_c(self.place).unwrap_or(air_c);
@@ -109,6 +129,8 @@ impl VesselState {
             }
             Place::Hob | Place::Counter | Place::Refrigerator | Place::Freezer => {
                 let Skin { top_k, wall_k, base_k } = self.skin;
+                let housed = measures.kind == PotKind::SlowCooker;
+                let wall_m2 = if housed { practice::HOUSING * wall_m2 } else { wall_m2 };
                 self.wall_flux_w_m2(temp_c - wall_k, wall_height, cond) * wall_m2
                     + self.top_flux_w_m2(temp_c - top_k, cond) * measures.area_m2
                     + self.base_flux_w_m2(temp_c - base_k, cond) * measures.area_m2
@@ -118,7 +140,7 @@ impl VesselState {
 
     pub(super) fn surface(&self, temp_c: f64, cond: &Conditions) -> Surface {
         let air_c = if self.place == Place::Oven {
-            self.oven_c(cond)
+            cond.oven.temp_c
         } else {
             cond.air_c(self.place)
         };
@@ -141,17 +163,78 @@ impl VesselState {
         practice::EVAPORATES_AT_MOST * (most_w - loss_w).max(0.0) / latent_j_kg
     }
 
+    /// From an oven's air and walls to a face at a temperature, W/(m²·K): convection, and radiation between grey surfaces of
+    /// which the walls are much the larger.
+    pub(super) fn oven_film_w_m2k(&self, face_c: f64, emissivity: f64, cond: &Conditions) -> f64 {
+        cond.oven.convection_w_m2k + radiation_w_m2k(emissivity, face_c, cond.oven.temp_c)
+    }
+
+    /// The same through the top. A lid in an oven is hotter than the liquid: nothing condenses on it, and past its own film
+    /// the heat has to radiate down from it and cross the air under it.
+    fn oven_top_w_m2k(&self, temp_c: f64, lid_film: f64, cond: &Conditions) -> f64 {
+        let open = self.oven_film_w_m2k(temp_c, practice::WET_EMISSIVITY, cond);
+        let mean_c = 0.5 * (temp_c + cond.oven.temp_c);
+        let between = 1.0 / (1.0 / self.measures.emissivity + 1.0 / practice::WET_EMISSIVITY - 1.0);
+        let free_m = (self.measures.height_m - self.depth_m()).max(0.005);
+        let gap = radiation_w_m2k(between, temp_c, mean_c) + Air::at(mean_c, cond.pressure_kpa).conductivity / free_m;
+        let lidded = 1.0 / (1.0 / lid_film + 1.0 / gap);
+        match self.cover {
+            Cover::Off => open,
+            Cover::Ajar => 0.5 * (open + lidded),
+            Cover::On => lidded,
+        }
+    }
+
+    /// How many times as much evaporates in an oven's air as its own buoyancy would carry off.
+    fn stirred_vapour(&self, temp_c: f64, cond: &Conditions) -> f64 {
+        match self.place {
+            Place::Oven => cond.oven.convection_w_m2k / self.surface(temp_c, cond).convection_w_m2k().max(1e-9),
+            _ => self.blown_vapour(temp_c, cond),
+        }
+    }
+
+    /// The surface that evaporates, m²: that of the liquid, and near the simmer the wall above it that the bubbles keep wet.
+    fn wet_m2(&self, temp_c: f64) -> f64 {
+        let measures = &self.measures;
+        let dry_m = (measures.height_m - self.depth_m()).max(0.0);
+        let bubbles = (1.0 - (self.boil_c - temp_c - BUBBLES_BELOW_K) / BUBBLES_OVER_K).clamp(0.0, 1.0);
+        let wall_m = practice::WET_WALL_M.min(dry_m) * bubbles;
+        let covered = (self.liquid_m3() / measures.area_m2 / 1e-3).min(1.0);
+        measures.area_m2 * covered + std::f64::consts::PI * measures.diameter_m * wall_m
+    }
+
+    /// The word of heat a pot is kept at, and what it was weighed to lose there, kg/(s·m²).
+    pub(super) fn weighed_kg_s_m2(&self) -> Option<f64> {
+        let at = match self.aim {
+            Aim::BelowBoil => Heated::BelowBoil,
+            Aim::Simmer => Heated::Simmer,
+            Aim::Boil => Heated::Boil,
+            _ => return None,
+        };
+        let on_hob = self.place == Place::Hob;
+        let found = self
+            .weighed
+            .iter()
+            .find(|(cover, word, _)| *cover == self.cover && *word == at && on_hob);
+        found.map(|(.., rate)| *rate)
+    }
+
     /// Evaporation below the boil, kg/s, past the lid there is.
     pub(super) fn vapour_kg_s(&self, temp_c: f64, latent_j_kg: f64, cond: &Conditions) -> f64 {
         let water = self.liquid.kg(Stuff::Water);
-        if !cond.losses || water <= 0.0 {
+        if !cond.losses || water <= 0.0 || self.sealed.is_some() {
             return 0.0;
         }
         // The laws hold below the boil; a film of a millimetre no longer covers the bottom.
         let temp_c = temp_c.min(self.boil_c) - self.skin.top_k;
-        let covered = (self.liquid_m3() / self.measures.area_m2 / 1e-3).min(1.0);
-        let still = self.surface(temp_c, cond).bracket(latent_j_kg).moved(cond.evaporation);
-        let rate = still * self.blown_vapour(temp_c, cond);
-        rate / 3600.0 * self.measures.area_m2 * covered * cond.cover_share(self.cover)
+        let law = |temp_c: f64| self.surface(temp_c, cond).bracket(latent_j_kg);
+        let kept_c = self.target_c(cond).filter(|kept| *kept < self.boil_c);
+        if let (Some(weighed), Some(kept_c)) = (self.weighed_kg_s_m2(), kept_c) {
+            // As weighed where it is kept, and by the laws on the way there.
+            let share = law(temp_c).mean() / law(kept_c).mean().max(1e-9);
+            return weighed * self.measures.area_m2 * share;
+        }
+        let rate = law(temp_c).moved(cond.evaporation) * self.stirred_vapour(temp_c, cond);
+        rate / 3600.0 * self.wet_m2(temp_c) * cond.cover_share(self.cover)
     }
 }

@@ -10,23 +10,31 @@ mod cold;
 mod cold_inside;
 mod conditions;
 mod cooling;
+mod curdle;
 mod exchange;
+mod fire;
 mod food;
+mod frying;
 mod group;
+mod habits;
+mod oven;
 mod practice;
+mod pulses;
 mod record;
 mod running;
+mod solutes;
 mod step;
 #[cfg(test)]
 mod tests;
 mod vessel;
 
 use crate::{
-    Act, ActTrace, Aim, Cooling, Doing, Draw, Event, Happening, Kitchen, Ledger, Matter, PieceTrace, Place, Process,
+    Act, ActTrace, Aim, Cooling, Doing, Draw, Event, Happening, Kitchen, Ledger, Matter, OvenHeated, PieceTrace, Place, PotKind, Process,
     Sample, ServedPieces, Stretch, Trace,
 };
 use conditions::Conditions;
 use group::Shaped;
+use potwright_manuscript::Cover;
 use running::{Outcome, Running};
 use vessel::VesselState;
 
@@ -77,11 +85,14 @@ struct Run<'a> {
     added: Vec<f64>,
     running: Vec<Running>,
     ledger: Ledger,
+    /// Heat from the oven that the oven has been told of.
+    oven_seen_j: f64,
     samples: Vec<Sample>,
     acts: Vec<ActTrace>,
     events: Vec<Event>,
     pieces: Vec<PieceTrace>,
     coolings: Vec<Cooling>,
+    ovens: Vec<OvenHeated>,
     served: Option<Served>,
 }
 
@@ -112,6 +123,7 @@ impl<'a> Run<'a> {
             time_s: 0.0,
             running: Vec::new(),
             ledger: Ledger::default(),
+            oven_seen_j: 0.0,
             samples: Vec::new(),
             acts: vec![
                 ActTrace {
@@ -124,6 +136,7 @@ impl<'a> Run<'a> {
             events: Vec::new(),
             pieces: Vec::new(),
             coolings: Vec::new(),
+            ovens: Vec::new(),
             served: None,
         };
         for lot in process
@@ -193,6 +206,7 @@ impl<'a> Run<'a> {
         }
         self.sample(index);
         let hands_s = act.hands.seconds();
+        self.open_up(act);
         self.acts[index].hands_s = if hands_s.is_finite() { hands_s.max(0.0) } else { 0.0 };
         match &act.doing {
             Doing::Cook(stretch) => {
@@ -208,7 +222,7 @@ impl<'a> Run<'a> {
                 self.set_aside_if_last(index, act.vessel);
             }
             Doing::Discard(what) => {
-                self.discard(act.vessel, what);
+                self.discard(index, act.vessel, what);
                 self.set_aside_if_last(index, act.vessel);
             }
             Doing::Puree(share) => self.puree(act.vessel, *share),
@@ -224,7 +238,7 @@ impl<'a> Run<'a> {
                 };
                 self.shape(index, act.vessel, (*lot, pieces), shaped);
             }
-            Doing::Skim(share) => self.skim(act.vessel, *share),
+            Doing::Skim(fat) => self.skim(act.vessel, *fat),
             Doing::Serve => self.serve(act.vessel),
         }
         let running = Running::short(index, act.vessel, self.time_s, hands_s);
@@ -235,9 +249,57 @@ impl<'a> Run<'a> {
         }
     }
 
+    /// What is done to a vessel under pressure opens it; what is done to one in the oven opens the oven's door.
+    fn open_up(&mut self, act: &Act) {
+        if matches!(act.doing, Doing::Cook(_)) {
+            return;
+        }
+        for vessel in vessels_of(act) {
+            let Some(state) = self.vessels.get_mut(vessel) else { continue };
+            state.open(&self.cond, &mut self.ledger);
+            if state.place == Place::Oven {
+                self.cond.oven.open_door(self.cond.room_c);
+            }
+        }
+    }
+
+    /// Turns the oven for a vessel that goes in, stays in or comes out. What goes in goes into a hot oven.
+    fn see_to_oven(&mut self, act: usize, vessel: usize, stretch: &Stretch) {
+        let room_c = self.cond.room_c;
+        let inside = |state: &VesselState| state.place == Place::Oven && !state.aside && !state.is_empty();
+        let was_in = self.vessels[vessel].place == Place::Oven;
+        let others = (0..self.vessels.len()).any(|other| other != vessel && inside(&self.vessels[other]));
+        let oven = &mut self.cond.oven;
+        if stretch.place == Place::Oven {
+            oven.turn(match stretch.aim {
+                Aim::Oven(t) | Aim::Hold(t) => Some(t.celsius()),
+                Aim::Off => None,
+                _ => Some(practice::USUAL_OVEN_C),
+            });
+            if !was_in {
+                if let Some((takes_s, to_c)) = (!others).then(|| oven.heat_up(room_c)).flatten() {
+                    self.ovens.push(OvenHeated {
+                        act,
+                        hot_s: self.time_s,
+                        takes_s,
+                        to_c,
+                    });
+                }
+                oven.open_door(room_c);
+            }
+        } else if was_in {
+            oven.open_door(room_c);
+            if !others {
+                oven.turn(None);
+            }
+        }
+    }
+
     /// Puts a vessel where a stretch wants it and turns its heat.
     fn place(&mut self, act: usize, vessel: usize, stretch: &Stretch) {
-        if stretch.place == Place::Hob && self.vessels[vessel].burner.is_none() {
+        self.see_to_oven(act, vessel, stretch);
+        let own_fire = self.vessels[vessel].measures.kind == PotKind::SlowCooker;
+        if stretch.place == Place::Hob && self.vessels[vessel].burner.is_none() && !own_fire {
             let taken: Vec<usize> = self.vessels.iter().filter_map(|state| state.burner).collect();
             let free = (0..self.cond.burner_w.len()).find(|burner| !taken.contains(burner));
             self.vessels[vessel].burner = free;
@@ -249,10 +311,19 @@ impl<'a> Run<'a> {
         if stretch.place != Place::Hob {
             state.burner = None;
         }
+        match stretch.aim {
+            Aim::Pressure(word) => state.sealed = Some(word),
+            // Off the heat with its lid on the pressure falls by itself.
+            Aim::Off if stretch.cover == Cover::On => {}
+            _ => state.open(&self.cond, &mut self.ledger),
+        }
         state.place = stretch.place;
         state.aim = stretch.aim;
         state.cover = stretch.cover;
-        state.turns = f64::from(stretch.batches.clamp(1, 100));
+        state.light(&self.cond);
+        // A page that says nothing of batches has as many as the pan needs.
+        let (said, layers) = (stretch.batches.clamp(1, 100), state.layers());
+        state.turns = f64::from(if said == 1 { layers } else { said });
         if let Aim::Setting(word) | Aim::Fry(word) = stretch.aim {
             let share = practice::setting_share(word).map(|share| share * self.cond.setting);
             let before = if state.setting > 0.0 { state.setting } else { 0.7 };
@@ -264,6 +335,9 @@ impl<'a> Run<'a> {
         state.watch.wet_s = 0.0;
         state.watch.crowded = false;
         state.disturb();
+        if layers > said {
+            self.note(act, vessel, Happening::TooMuchForThePan { batches: layers });
+        }
     }
 
     /// The dish is finished: what it is now is what is served.
@@ -338,6 +412,19 @@ fn vessels_of(act: &Act) -> Vec<usize> {
 }
 
 impl VesselState {
+    /// Puts it over its burner: how much plate and base hold back there. The textbook pot holds nothing.
+    fn light(&mut self, cond: &Conditions) {
+        let lag_s = self.burner.and_then(|index| cond.burner_lag_s.get(index));
+        match lag_s {
+            Some(lag_s) if cond.losses => self.fire.plate.lag_s = *lag_s,
+            Some(_) => {}
+            None => self.fire.lift(),
+        }
+        // A pan that fries is as hot as what lies in it.
+        let soaks = self.place == Place::Hob && !self.fries() && cond.losses;
+        self.fire.base.lag_s = if soaks { self.measures.base_lag_s } else { 0.0 };
+    }
+
     /// Share of the time the cook's hands are busy with it.
     fn attention(&self) -> f64 {
         use potwright_manuscript::HeatWord;
@@ -346,6 +433,7 @@ impl VesselState {
                 practice::ATTENTION_SWEAT
             }
             (Place::Hob, Aim::Fry(_)) => practice::ATTENTION_FRY,
+            (Place::Hob, Aim::Setting(_)) if self.measures.kind == PotKind::SlowCooker => 0.0,
             (Place::Hob, Aim::BelowBoil | Aim::Setting(_)) => practice::ATTENTION_WATCH,
             (Place::Hob, _) => practice::ATTENTION_SIMMER,
             _ => 0.0,

@@ -48,6 +48,26 @@ pub(super) const SIMMER_BELOW_K: Spread = Spread {
 /// 'Heated through, do not boil': at most this, and this far below the boil.
 pub(super) const BELOW_BOIL_C: f64 = 82.0;
 pub(super) const BELOW_BOIL_K: f64 = 8.0;
+/// Working pressure of a pressure cooker above the air's, kPa, low and high. Household cookers are rated at 15 psi, 103 kPa,
+/// or less (the safety standard, as quoted on public pages) and are said to work at 80 to 100; electric ones at less.
+pub(super) const GAUGE_KPA: [Spread; 2] = [
+    Spread::within_factor(35.0, 1.7),
+    Spread {
+        low: 60.0,
+        mid: 85.0,
+        high: 105.0,
+    },
+];
+/// What its valve lets out while a cook keeps it there, kg/h.
+pub(super) const VENTS_KG_H: Spread = Spread::within_factor(0.05, 2.0);
+/// The element of a slow cooker, watts for each litre it holds, low and high: one of five litres has 130 and 210 W.
+pub(super) const SLOW_W_L: [Spread; 2] = [Spread::within_factor(26.0, 1.5), Spread::within_factor(42.0, 1.5)];
+/// What the housing of a slow cooker leaves of the heat its wall would lose.
+pub(super) const HOUSING: f64 = 0.5;
+/// An oven whose dial nobody has said, °C.
+pub(super) const USUAL_OVEN_C: f64 = 180.0;
+/// What an oven's shelf and walls lose when its door is opened for a quarter of a minute, kelvins.
+pub(super) const DOOR_K: Spread = Spread::within_factor(20.0, 1.5);
 /// A full rolling boil: vapour driven off, kg/(h·m²). A cook turns the knob down once more than that rises.
 pub(super) const ROLLING_KG_H_M2: Spread = Spread::within_factor(24.0, 1.6);
 
@@ -103,8 +123,16 @@ pub(super) const CRUST_W_MK: f64 = 0.26;
 /// Density of that crumb, kg/m³: 979 − 9.9 ε (the same).
 pub(super) const CRUMB_KG_M3: f64 = 979.0 - 9.9 * POROSITY;
 
-/// Metal above the liquid that is warm with it, metres.
-pub(super) const WARM_RIM_M: f64 = 0.02;
+/// From a pot's base to what it holds, W/(m²·K): water about to boil (handbooks, from memory: 500 to 3000).
+pub(super) const FILM_BASE: f64 = 1500.0;
+/// How many times as thick as its wall the base of a pot is.
+pub(super) const BASE_THICKER: f64 = 2.0;
+/// Of the wall above a simmering liquid, what the bubbles keep wet, metres.
+pub(super) const WET_WALL_M: f64 = 0.01;
+/// Film on the outside of a pot's wall for its fin, W/(m²·K): convection and radiation of a wall at the simmer.
+pub(super) const FILM_RIM: f64 = 11.0;
+/// Emissivity of a wet or oily surface and of what a lid shows it (handbooks, from memory: water 0.95).
+pub(super) const WET_EMISSIVITY: f64 = 0.95;
 
 /// Bone and shell: specific heat J/(kg·K), density kg/m³.
 pub(super) const BONE_J_KG_K: f64 = 1300.0;
@@ -115,13 +143,18 @@ pub(super) const BOWL: (f64, f64, f64, f64) = (0.24, 0.12, 600.0, 0.9);
 
 /// Liquid that clings to strained pieces, share of their mass.
 pub(super) const CLINGING: Spread = Spread::within_factor(0.06, 1.7);
+/// Less than this is not worth a word, kg.
+pub(super) const CLINGING_TOLD_KG: f64 = 0.01;
 /// Liquid that stays in an emptied vessel, kg per m² of wetted wall, and at most this share of it.
 pub(super) const LEFT_KG_M2: f64 = 0.10;
 pub(super) const LEFT_SHARE: f64 = 0.03;
 
-/// Water is shed between these temperatures of a piece (mean, °C), with this time constant in seconds.
+/// Plants shed their water between these temperatures of a piece, °C; flesh between the second pair: the rise of
+/// 1/(1 + 30·exp(−0.25·(T − 52))), by which meat loses its hold of water (van der Sman, Meat Science 76 (2007) 730, from
+/// memory), drawn as a smooth step. And the time constant in seconds.
 pub(super) const SHED_FROM_C: f64 = 45.0;
 pub(super) const SHED_TO_C: f64 = 80.0;
+pub(super) const FLESH_SHEDS_C: (f64, f64) = (53.6, 77.6);
 pub(super) const SHED_S: Spread = Spread::within_factor(240.0, 1.6);
 /// Fat renders with this time constant at 90 °C outside the piece, twice as fast for each so many kelvins more, from
 /// the given temperature of the piece up.
@@ -137,21 +170,35 @@ pub(super) const SOAK_C: f64 = 15.0;
 /// Time constant of gelatinisation once the temperature is there, seconds, and the water it needs per starch.
 pub(super) const GELATINISE_S: f64 = 60.0;
 pub(super) const WATER_PER_STARCH: f64 = 0.7;
-/// Diffusivity of salt in food at 25 °C, m²/s: half of that in water (1.5e-9, from memory); its growth per kelvin makes
-/// it fourfold at the boil, as temperature over viscosity (Stokes–Einstein) does.
-pub(super) const DIFFUSIVITY_25: Spread = Spread::within_factor(0.75e-9, 1.7);
-pub(super) const DIFFUSIVITY_PER_K: f64 = 0.04;
+/// Diffusivity of salt in food at 25 °C, m²/s: 6.0e-10 (taro) to 1.3e-9 (pumpkin) in balls of five vegetables in brine, and
+/// 7.13 kJ/mol between that and the boil (J. Phys. Opt. Sci. 7 (2025) 324): the geometric mean, the spread wider for meat,
+/// of which no hot figure was found.
+pub(super) const DIFFUSIVITY_25: Spread = Spread::within_factor(0.88e-9, 2.0);
+pub(super) const DIFFUSION_KJ_MOL: f64 = 7.13;
 /// Plant cells keep their sugars and acids until heat has broken their membranes, °C.
 pub(super) const MEMBRANES_GIVE_C: f64 = 60.0;
-/// Pieces begin to fall apart when softened so far, and have done so at the second figure.
-pub(super) const FALLS_FROM: f64 = 0.8;
-pub(super) const FALLS_TO: f64 = 1.6;
+/// Softness at which half the pieces that fall apart at all have done so; of unlike pieces the first tenth does 1.55 times
+/// sooner and the last tenth later: share 1/(1 + (half/softness)⁵).
+pub(super) const FALLS_HALF: f64 = 1.2;
+/// Skins and a few whole ones stay of whatever falls apart, share.
+pub(super) const STAYS_WHOLE: f64 = 0.02;
 /// Cooks' softening times are taken at this temperature: the upper end of a simmer (88 to 96 °C), °C.
 pub(super) const COOKS_SIMMER_C: f64 = 96.0;
 /// A doneness time is a rule of thumb within this factor: a cue so nearly reached counts as reached.
 pub(super) const RULE_OF_THUMB: f64 = 1.5;
 /// Softening that a cook calls 'softened without colour'.
 pub(super) const SOFTENED: f64 = 0.7;
+/// Pieces from this thickness up, metres, are laid side by side to brown; smaller ones are stirred about. They cover this
+/// share of the bottom, with room between for their steam (×/÷1.5), and so many layers more are pressed in.
+pub(super) const LAID_FROM_M: f64 = 0.015;
+pub(super) const LAYER_SHARE: f64 = 0.6;
+pub(super) const PRESSED_IN: f64 = 0.1;
+/// A pan that has been wet so long, seconds, while it should brown, is crowded.
+pub(super) const WET_LONG_S: f64 = 90.0;
+/// Fat that clings to what is fried, kg per m² of its surface (a film of three hundredths of a millimetre), and the time it
+/// takes, seconds.
+pub(super) const OIL_KG_M2: Spread = Spread::within_factor(0.03, 2.0);
+pub(super) const OIL_S: f64 = 180.0;
 /// Browning counts from here, °C; at the second figure so many seconds (of one batch) bring its onset, half as many for
 /// each ten kelvins more.
 pub(super) const BROWNS_FROM_C: f64 = 115.0;
@@ -161,13 +208,11 @@ pub(super) const BROWNING_S: Spread = Spread::within_factor(120.0, 1.6);
 pub(super) const BROTH_KG: f64 = 0.15;
 /// Spatter from a frying pan: share of its fat per second.
 pub(super) const SPATTER_PER_S: f64 = 3.0e-5;
-/// Milk curdles or rises from here, °C.
-pub(super) const DAIRY_C: f64 = 85.0;
-/// Share of fat from which cream may boil without curdling.
-pub(super) const CREAM_IS_SAFE: f64 = 0.35;
 
 /// How full a vessel may be at a rolling boil and at a simmer, share of its height.
 pub(super) const FULL_BOIL: f64 = 2.0 / 3.0;
+/// Under pressure, with what swells and foams, no more than half: the foam must not reach the valve.
+pub(super) const FULL_FOAMING: f64 = 0.5;
 pub(super) const FULL_SIMMER: f64 = 0.8;
 pub(super) const FULL: f64 = 1.0;
 

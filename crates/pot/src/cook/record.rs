@@ -4,7 +4,6 @@ use crate::cook::practice;
 use crate::cook::vessel::VesselState;
 use crate::cook::{Run, Served};
 use crate::{Aim, Event, Happening, Matter, Sample, ServedPieces, Stuff, Trace, VesselSample};
-use potwright_manuscript::HeatWord;
 use potwright_measure::Duration;
 
 impl Run<'_> {
@@ -37,7 +36,7 @@ impl Run<'_> {
             .collect();
         for state in &mut self.vessels {
             if !state.is_empty() {
-                if state.is_broth() {
+                if state.is_broth() && state.sealed.is_none() {
                     state.watch.boiling_c = state.watch.boiling_c.max(state.boil_c);
                 }
                 for group in &mut state.groups {
@@ -60,25 +59,7 @@ impl Run<'_> {
         for what in state.noticed(dt_s, &self.cond) {
             self.note(act, vessel, what);
         }
-        self.notice_dairy(act, vessel);
-    }
-
-    fn notice_dairy(&mut self, act: usize, index: usize) {
-        let state = &mut self.vessels[index];
-        if !state.dairy || state.temp_c <= practice::DAIRY_C {
-            return;
-        }
-        let temp_c = state.temp_c;
-        match state.watch.dairy_event.and_then(|event| self.events.get_mut(event)) {
-            Some(Event {
-                what: Happening::DairyHot(hottest),
-                ..
-            }) => *hottest = hottest.max(temp_c),
-            _ => {
-                state.watch.dairy_event = Some(self.events.len());
-                self.note(act, index, Happening::DairyHot(temp_c));
-            }
-        }
+        self.notice_curdling(act, vessel);
     }
 
     /// The dish as it is now.
@@ -119,7 +100,7 @@ impl Run<'_> {
         }
         for state in &self.vessels {
             self.ledger.in_vessels.add(&state.liquid);
-            self.ledger.in_vessels_j += state.heat_j;
+            self.ledger.in_vessels_j += state.heat_j + state.fire.base.held_j;
             for group in &state.groups {
                 self.ledger.in_vessels.add(&group.matter);
                 self.ledger.inedible_in_vessels_kg += group.inedible_kg;
@@ -147,6 +128,7 @@ impl Run<'_> {
             events: self.events,
             pieces: self.pieces,
             coolings: self.coolings,
+            ovens: self.ovens,
             served_liquid: served.liquid,
             served_pieces: served.pieces,
             served_c: served.temp_c,
@@ -196,21 +178,13 @@ impl VesselState {
         }
     }
 
-    /// Onset of browning: a dry, hot pan, the hotter the sooner.
-    fn brown(&mut self, dt_s: f64, browning_s: f64) {
-        if self.temp_c > practice::BROWNS_FROM_C && self.water_kg() < 0.003 + 0.01 * self.liquid.total_kg() {
-            let faster = libm::exp2((self.temp_c - practice::BROWNING_C) / 10.0).min(4.0);
-            self.watch.browned += dt_s * faster / (browning_s * self.turns);
-        }
-    }
-
     /// What is new since the last step.
     fn noticed(&mut self, dt_s: f64, cond: &super::Conditions) -> Vec<Happening> {
         let mut new = Vec::new();
         let boils = self.boils();
         if boils && !self.watch.boiled {
             self.watch.boiled = true;
-            if !self.fries() {
+            if !self.fries() && self.sealed.is_none() {
                 new.push(Happening::Boiled);
             }
         }
@@ -235,7 +209,8 @@ impl VesselState {
     /// A level past what the heat allows; told again only when it is a tenth worse.
     fn too_full(&mut self) -> Option<Happening> {
         let limit = match self.aim {
-            Aim::Boil => practice::FULL_BOIL,
+            Aim::Pressure(_) if self.groups.iter().any(|group| group.habits.uptake.is_some()) => practice::FULL_FOAMING,
+            Aim::Boil | Aim::Pressure(_) => practice::FULL_BOIL,
             Aim::Simmer | Aim::BelowBoil | Aim::Setting(_) | Aim::Oven(_) => practice::FULL_SIMMER,
             Aim::Fry(_) | Aim::Hold(_) | Aim::Off => practice::FULL,
         };
@@ -248,31 +223,6 @@ impl VesselState {
         worse.then(|| {
             self.watch.too_full = level;
             Happening::TooFull(level)
-        })
-    }
-
-    /// Pieces that should brown lie in their own juice.
-    fn crowded(&mut self, dt_s: f64, cond: &super::Conditions) -> Option<Happening> {
-        let hot = matches!(
-            self.aim,
-            Aim::Fry(HeatWord::Medium | HeatWord::MediumHigh | HeatWord::High)
-        );
-        let flesh = self.groups.iter().any(|group| group.habits.flesh);
-        let wet = self.water_kg() > 0.004 && self.temp_c < practice::BROWNS_FROM_C;
-        if !hot || !flesh || !wet || self.watch.crowded || self.watch.browned >= 1.0 {
-            return None;
-        }
-        self.watch.wet_s += dt_s;
-        if self.watch.wet_s < 90.0 {
-            return None;
-        }
-        self.watch.crowded = true;
-        let spare_w = (0.8 * self.most_power_w(cond) - self.exchange.loss(self.temp_c).0).max(1.0);
-        let steam_w = self.shed_kg_s * cond.boiling_latent * self.turns;
-        let needed = (steam_w / spare_w).ceil().clamp(self.turns + 1.0, 50.0);
-        // A number of batches between two and fifty.
-        Some(Happening::CrowdedPan {
-            batches_needed: needed as u32,
         })
     }
 }

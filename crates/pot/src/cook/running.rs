@@ -340,9 +340,16 @@ fn minutes(lasts: &Lasts, cond: &Conditions) -> Option<f64> {
 
 /// Seconds that count from now, or from when the boil or simmer is reached.
 fn timed(seconds: f64, now_s: f64, state: &VesselState, cond: &Conditions) -> End {
-    let awaits = matches!(state.aim, Aim::Boil | Aim::Simmer | Aim::BelowBoil) && state.most_power_w(cond) > 0.0;
+    let (awaits, near_k) = match state.aim {
+        Aim::Boil | Aim::Simmer | Aim::BelowBoil => (true, 15.0),
+        // Under pressure minutes count from when it is up.
+        Aim::Pressure(_) => (true, 2.0),
+        _ => (false, 0.0),
+    };
     match state.target_c(cond) {
-        Some(target) if awaits && state.shown_c() < target.min(state.boil_c) - 15.0 => {
+        Some(target)
+            if awaits && state.most_power_w(cond) > 0.0 && state.shown_c() < target.min(state.boil_c) - near_k =>
+        {
             End::Counted(seconds, now_s + 3.0 * HOUR)
         }
         _ => End::At(now_s + seconds),
@@ -352,7 +359,9 @@ fn timed(seconds: f64, now_s: f64, state: &VesselState, cond: &Conditions) -> En
 /// Neither minutes nor a sign that can be computed: what is aimed at is waited for, else a default in minutes.
 fn unsaid(now_s: f64, state: &VesselState, cond: &Conditions) -> End {
     let minutes = match state.aim {
-        Aim::Boil | Aim::Simmer | Aim::BelowBoil | Aim::Hold(_) if state.most_power_w(cond) > 0.0 => {
+        Aim::Boil | Aim::Simmer | Aim::BelowBoil | Aim::Pressure(_) | Aim::Hold(_)
+            if state.most_power_w(cond) > 0.0 =>
+        {
             return End::Counted(2.0 * 60.0, now_s + 3.0 * HOUR);
         }
         Aim::Fry(_) | Aim::Setting(_) => 5.0,

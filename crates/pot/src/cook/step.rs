@@ -5,13 +5,16 @@
 //! the ledger alike.
 
 use crate::cook::conditions::Conditions;
+use crate::cook::fire::Passed;
 use crate::cook::group::Group;
 use crate::cook::practice;
 use crate::cook::vessel::VesselState;
 use crate::physics::alcohol;
 use crate::physics::conduction::{CELLS, Step, Stepper};
 use crate::physics::properties::{specific_enthalpy, water_enthalpy};
+use crate::physics::water::saturation_kpa;
 use crate::{Aim, Ledger, Matter, Place, Stuff};
+use potwright_manuscript::Cover;
 
 /// A profile no farther from the temperature outside than this, kelvins, is even.
 const EVEN_K: f64 = 0.05;
@@ -38,7 +41,7 @@ pub(super) struct Plan {
     pub(super) dt_s: f64,
     /// Rise of the liquid, kelvins.
     pub(super) rise_k: f64,
-    power_w: f64,
+    passed: Passed,
     /// Water that leaves from the surface and as steam.
     surface_kg: f64,
     boiled_kg: f64,
@@ -54,14 +57,14 @@ impl VesselState {
         if self.in_oven_air() {
             // Packed in a dish, pieces show the air no more than the dish lets them.
             let shown: f64 = self.groups.iter().map(Group::shown_m2).sum::<f64>().max(1e-9);
-            let film = cond.oven_film * (practice::SHOWN_DISH * area / shown).min(1.0);
+            let mean_c = self.pieces_mean_c().unwrap_or(self.temp_c);
+            let film = self.oven_film_w_m2k(mean_c, practice::WET_EMISSIVITY, cond);
             return Around::Air {
-                temp_c: self.oven_c(cond),
-                film,
+                temp_c: cond.oven.temp_c,
+                film: film * (practice::SHOWN_DISH * area / shown).min(1.0),
             };
         }
-        let touching = (practice::CONTACT_PIECES * surface).min(practice::CONTACT_PAN * area);
-        let pan = practice::FILM_PAN * touching / surface / self.turns;
+        let pan = self.pan_film(surface);
         let below = self.boil_c - self.temp_c;
         let liquid = if !self.covers_pieces() {
             practice::FILM_SCANT
@@ -114,8 +117,17 @@ impl VesselState {
         let capacity = capacity.max(1e-9);
         let drain = piece_heat + dt_s * (loss + vapour * latent);
         let most = self.most_power_w(cond);
-        let power_w = self.power_for(most, capacity, drain, dt_s, latent, cond);
-        let free_rise = (dt_s * power_w - drain) / capacity;
+        // A cook does not force what has hardly any liquid left.
+        let driven_w = self.driven_kg_s(cond).min(self.water_kg() / dt_s) * latent;
+        let steady_w = (drain / dt_s + driven_w).max(0.0);
+        // A cook counts on what plate and base still hold, and on what they will hold at the power that keeps the food.
+        let lacks_j = self.fire.lacks_j(steady_w);
+        let knob_w = self.target_c(cond).map_or(most, |target| {
+            let needed = drain + capacity * (target - self.temp_c) + lacks_j;
+            (needed / dt_s + driven_w).clamp(0.0, most)
+        });
+        let passed = self.fire.pass(knob_w, dt_s);
+        let free_rise = (dt_s * passed.into_food_w - drain) / capacity;
         let to_boil = self.boil_c - self.temp_c;
         let water = self.water_kg();
         let mut boiled_kg = 0.0;
@@ -125,11 +137,13 @@ impl VesselState {
             boiled_kg = ((free_rise - to_boil) * capacity / latent).min(there);
             rise_k = free_rise - boiled_kg * latent / capacity;
         }
-        let crossing = self.crossing((dt_s * most - drain) / capacity, cond);
+        let full_w = self.fire.pass(most, dt_s).into_food_w;
+        let given = |watts: f64| (dt_s * watts - drain) / capacity;
+        let crossing = self.crossing(given(full_w), given(most), lacks_j / capacity, cond);
         Plan {
             dt_s,
             rise_k,
-            power_w,
+            passed,
             surface_kg: (dt_s * (vapour + vapour_slope * rise_k)).clamp(0.0, water),
             boiled_kg,
             crossing,
@@ -143,33 +157,48 @@ impl VesselState {
         if rate > most { (most, 0.0) } else { (rate, slope) }
     }
 
-    /// Share of a step after which a rise at full power first reaches the boil or what is aimed at.
-    fn crossing(&self, full_rise_k: f64, cond: &Conditions) -> Option<f64> {
+    /// Share of a step after which, at full power, the food first reaches the boil or a cook turns the knob down: what plate
+    /// and base hold counts as given. Rises in kelvins: of the food, of what the knob gives, and what the stores lack.
+    fn crossing(&self, rise_k: f64, given_k: f64, lacks_k: f64, cond: &Conditions) -> Option<f64> {
         let to_boil = self.boil_c - self.temp_c;
-        let (distance, least) = match self.target_c(cond) {
-            Some(target) if target < self.boil_c => (target - self.temp_c, 0.5),
+        let (distance, full_rise_k, least) = match self.target_c(cond) {
+            Some(target) if target < self.boil_c => (target - self.temp_c + lacks_k, given_k, 0.5),
             // Once it boils it hovers there.
             _ if self.watch.boiled => return None,
-            _ => (to_boil, 0.02),
+            _ => (to_boil, rise_k, 0.02),
         };
         (distance > least && full_rise_k > distance).then(|| distance / full_rise_k)
     }
 
-    /// The power that lands on what the cook aims at, as far as the burner can.
-    fn power_for(&self, most: f64, capacity: f64, drain: f64, dt_s: f64, latent: f64, cond: &Conditions) -> f64 {
-        let Some(target) = self.target_c(cond) else {
-            return most;
-        };
-        let needed = (capacity * (target - self.temp_c) + drain) / dt_s;
-        let rolling = if self.aim == Aim::Boil {
-            let driven = cond.rolling_kg_s_m2 * self.measures.area_m2 * cond.cover_share(self.cover);
-            let driven = (driven - self.exchange.vapour(self.boil_c).0).max(0.0);
-            // A cook does not force what has hardly any liquid left.
-            driven.min(self.water_kg() / dt_s) * latent
-        } else {
-            0.0
-        };
-        (needed + rolling).clamp(0.0, most)
+    /// Vapour that a cook drives off on purpose at the boil, beyond what leaves by itself, or lets go by the valve, kg/s.
+    fn driven_kg_s(&self, cond: &Conditions) -> f64 {
+        match self.aim {
+            Aim::Boil => {
+                let usual = cond.rolling_kg_s_m2 * cond.cover_share(self.cover);
+                let rate = self.weighed_kg_s_m2().unwrap_or(usual);
+                (rate * self.measures.area_m2 - self.exchange.vapour(self.boil_c).0).max(0.0)
+            }
+            Aim::Pressure(_) => cond.vents_kg_s,
+            _ => 0.0,
+        }
+    }
+
+    /// Opens a lid that is under pressure: what is hotter than the boil at the air's pressure flashes off until it is not.
+    pub(super) fn open(&mut self, cond: &Conditions, ledger: &mut Ledger) {
+        if self.sealed.take().is_none() {
+            return;
+        }
+        self.cover = Cover::Off;
+        self.settle(cond);
+        // The latent heat is not quite that of the mean: twice is exact enough.
+        for _ in 0..2 {
+            let over_j = self.content().capacity_at(self.heat_j, self.temp_c) * (self.temp_c - self.boil_c);
+            if over_j > 0.0 {
+                self.drive_off(0.0, over_j / cond.boiling_latent, self.boil_c, cond, ledger);
+                self.settle(cond);
+            }
+        }
+        self.disturb();
     }
 
     /// Does the step and books it.
@@ -177,11 +206,11 @@ impl VesselState {
         let dt_s = plan.dt_s;
         let (loss, loss_slope) = self.exchange.loss(self.temp_c);
         let lost_j = dt_s * (loss + loss_slope * plan.rise_k);
-        let burner_j = dt_s * plan.power_w;
-        self.power_w = plan.power_w;
+        self.power_w = plan.passed.into_pot_w;
+        self.fire.take(&plan.passed);
         self.boiled_kg = plan.boiled_kg;
-        self.heat_j += burner_j - lost_j;
-        ledger.burner_j += burner_j;
+        self.heat_j += dt_s * plan.passed.into_food_w - lost_j;
+        ledger.burner_j += dt_s * self.power_w;
         let in_oven = self.place == Place::Oven;
         if in_oven {
             ledger.oven_j -= lost_j;
@@ -216,8 +245,12 @@ impl VesselState {
         let spirit = self.liquid.kg(Stuff::Alcohol);
         if spirit > 0.0 {
             let alpha = alcohol::relative_volatility(alcohol::mole_fraction(before, spirit));
-            let share = (boiled_kg / gone).min(1.0);
-            let volatility = alpha * (share + (1.0 - share) * alcohol::TRANSFER_RATIO);
+            let leaving = alcohol::Leaving {
+                boiled: boiled_kg / gone,
+                past_lid: cond.cover_share(self.cover),
+                humidity: cond.vapour_kpa(self.place) / saturation_kpa(temp_c).max(1e-6),
+            };
+            let volatility = alcohol::volatility(alpha, leaving);
             let left = alcohol::left_after(spirit, before, before - gone, volatility);
             let flown = self.liquid.evaporate(Stuff::Alcohol, spirit - left);
             joules += flown * (specific_enthalpy(Stuff::Alcohol, steam_c) + alcohol::LATENT_J_KG);
@@ -251,12 +284,14 @@ impl VesselState {
         // Where neither temperature nor matter moves, a step may be long.
         let calm = (CALM_K / rate).min(CALM_SHARE * self.mass_kg() / self.flow_kg_s.max(1e-12));
         longest = longest.max(calm.min(if heated { 300.0 } else { 600.0 }));
-        longest = longest.min((4.0 / rate).max(0.5));
+        // Evaporation grows fast towards the boil: steps are the shorter there.
+        let most_k = if self.temp_c > 75.0 { 1.0 } else { 4.0 };
+        longest = longest.min((most_k / rate).max(0.5));
         if heated && !self.groups.is_empty() && (self.fries() || !self.covers_pieces()) {
             longest = longest.min(16.0);
         }
         let outside = if self.in_oven_air() {
-            self.oven_c(cond)
+            cond.oven.temp_c
         } else {
             self.temp_c
         };

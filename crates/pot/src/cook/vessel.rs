@@ -1,18 +1,20 @@
 //! A vessel in use: what is in it, where it stands, what the cook does with its heat.
 
-use potwright_manuscript::Cover;
+use potwright_manuscript::{Cover, HeatWord};
 
 use crate::cook::cold::Skin;
 use crate::cook::conditions::Conditions;
 use crate::cook::cooling::Follow;
+use crate::cook::curdle::Fragile;
 use crate::cook::exchange::Exchange;
+use crate::cook::fire::Fire;
 use crate::cook::group::Group;
 use crate::cook::practice;
 use crate::physics::cooling_field::Field;
 use crate::physics::gelatinisation::{self, Range};
 use crate::physics::properties::{self, HeatContent};
 use crate::physics::water;
-use crate::{Aim, Matter, Place, Stuff, Vessel};
+use crate::{Aim, Heated, Material, Matter, Place, PotKind, Stuff, Vessel};
 
 /// Measures of a vessel in SI units.
 #[derive(Clone, Copy, Debug)]
@@ -23,6 +25,10 @@ pub(super) struct Measures {
     /// Heat capacity of the vessel itself, J/K.
     pub(super) metal_j_k: f64,
     pub(super) emissivity: f64,
+    /// Conductivity times thickness of the wall, W/K, and time constant of the base on a fire, seconds.
+    wall_w_k: f64,
+    pub(super) base_lag_s: f64,
+    pub(super) kind: PotKind,
     /// Whether the kitchen knows them; a bowl's are assumed and it has no level.
     pub(super) known: bool,
 }
@@ -47,14 +53,50 @@ impl Measures {
             None => (diameter, height, metal, emissivity),
         };
         let area_m2 = std::f64::consts::PI * diameter_m * diameter_m / 4.0;
-        Measures {
+        let mut measures = Measures {
             diameter_m,
             height_m,
             area_m2,
             metal_j_k,
             emissivity,
+            wall_w_k: 0.0,
+            base_lag_s: 0.0,
+            kind: vessel.pot.as_ref().map_or(PotKind::Plain, |pot| pot.kind),
             known: vessel.pot.is_some(),
+        };
+        if let Some(pot) = &vessel.pot {
+            measures.shape(pot.material);
         }
+        measures
+    }
+
+    /// Thickness of wall and base from the weight, and what follows from it. The base holds back C·(1/(h·A) + d/(2·k·A)):
+    /// its heat capacity over the film to the food and half its own depth.
+    fn shape(&mut self, material: Material) {
+        let (conductivity, density) = material.conductivity_density();
+        let wall_m2 = std::f64::consts::PI * self.diameter_m * self.height_m;
+        let base_share = practice::BASE_THICKER * self.area_m2 / (wall_m2 + practice::BASE_THICKER * self.area_m2);
+        let kilograms = self.metal_j_k / material.specific_heat();
+        let wall_m = kilograms * (1.0 - base_share) / (density * wall_m2);
+        let resistance = 1.0 / practice::FILM_BASE + practice::BASE_THICKER * wall_m / (2.0 * conductivity);
+        self.wall_w_k = conductivity * wall_m;
+        self.base_lag_s = self.metal_j_k * base_share * resistance / self.area_m2;
+    }
+
+    /// How much of a dry wall above the liquid is as warm as it, metres: a fin of length L loses as much as L₀·tanh(L/L₀)
+    /// of it would at the temperature of its foot, L₀ = √(k·d/h) (any heat-transfer text), h in W/(m²·K).
+    pub(super) fn rim_m(&self, dry_m: f64, film_w_m2k: f64) -> f64 {
+        let reach = (self.wall_w_k / film_w_m2k.max(0.1)).sqrt();
+        if reach > 0.0 {
+            reach * libm::tanh(dry_m.max(0.0) / reach)
+        } else {
+            0.0
+        }
+    }
+
+    /// Litres to the rim.
+    pub(super) fn litres(&self) -> f64 {
+        1000.0 * self.area_m2 * self.height_m
     }
 }
 
@@ -76,7 +118,7 @@ pub(super) struct VesselState {
     pub(super) turns: f64,
     pub(super) liquid: Matter,
     pub(super) gel: Range,
-    pub(super) dairy: bool,
+    pub(super) fragile: Fragile,
     /// Enthalpy of liquid and metal, joules.
     pub(super) heat_j: f64,
     pub(super) temp_c: f64,
@@ -84,6 +126,12 @@ pub(super) struct VesselState {
     liquid_m3: f64,
     pub(super) groups: Vec<Group>,
     pub(super) exchange: Exchange,
+    /// What plate and base hold back.
+    pub(super) fire: Fire,
+    /// The lid is locked and under pressure; the word for how much.
+    pub(super) sealed: Option<HeatWord>,
+    /// What this pot was weighed to lose, kg/(s·m²), by lid and word.
+    pub(super) weighed: Vec<(Cover, Heated, f64)>,
     pub(super) skin: Skin,
     /// What the burner gives, watts.
     pub(super) power_w: f64,
@@ -142,13 +190,16 @@ impl VesselState {
             turns: 1.0,
             liquid: Matter::nothing(),
             gel: gelatinisation::UNKNOWN,
-            dairy: false,
+            fragile: Fragile::default(),
             heat_j: 0.0,
             temp_c: cond.room_c,
             boil_c: cond.boiling_c,
             liquid_m3: 0.0,
             groups: Vec::new(),
             exchange: Exchange::default(),
+            fire: Fire::default(),
+            sealed: None,
+            weighed: vessel.pot.as_ref().map_or(Vec::new(), |pot| cond.weighed_of(&pot.name)),
             skin: Skin::default(),
             power_w: 0.0,
             step_s: 1.0,
@@ -196,6 +247,10 @@ impl VesselState {
 
     /// Brings temperatures in line with enthalpies, and the boiling point with the liquid.
     pub(super) fn settle(&mut self, cond: &Conditions) {
+        if self.is_empty() {
+            // The base of an emptied pot is metal like the rest of it.
+            self.heat_j += std::mem::take(&mut self.fire.base.held_j);
+        }
         if self.liquid.total_kg() > 0.0 || self.measures.metal_j_k > 0.0 {
             self.temp_c = self.content().temperature(self.heat_j, self.temp_c);
         }
@@ -207,7 +262,8 @@ impl VesselState {
             }
         }
         self.liquid_m3 = properties::volume_m3(&self.liquid, self.temp_c);
-        self.boil_c = cond.boiling_c + water::broth_elevation_k(&self.liquid);
+        let pure_c = self.sealed.map_or(cond.boiling_c, |word| cond.pressed_c(word));
+        self.boil_c = pure_c + water::broth_elevation_k(&self.liquid);
     }
 
     pub(super) fn water_kg(&self) -> f64 {
@@ -275,23 +331,13 @@ impl VesselState {
         self.place == Place::Oven && !self.covers_pieces()
     }
 
-    /// True temperature of the oven it stands in, °C.
-    pub(super) fn oven_c(&self, cond: &Conditions) -> f64 {
-        let dial = match self.aim {
-            Aim::Oven(t) | Aim::Hold(t) if t.celsius().is_finite() => t.celsius().clamp(-20.0, 350.0),
-            Aim::Off => return cond.room_c,
-            _ => 180.0,
-        };
-        dial + cond.oven_offset_k
-    }
-
     /// What temperature the cook keeps, °C, where the burner is turned to keep one.
     pub(super) fn target_c(&self, cond: &Conditions) -> Option<f64> {
         if self.place != Place::Hob {
             return None;
         }
         match self.aim {
-            Aim::Boil => Some(self.boil_c),
+            Aim::Boil | Aim::Pressure(_) => Some(self.boil_c),
             Aim::Simmer => Some(self.boil_c - cond.simmer_below_k),
             Aim::BelowBoil => Some(practice::BELOW_BOIL_C.min(self.boil_c - practice::BELOW_BOIL_K)),
             Aim::Hold(t) if t.celsius().is_finite() => Some(t.celsius().clamp(-20.0, 250.0)),
@@ -302,14 +348,22 @@ impl VesselState {
 
     /// The most the burner gives under the aim, watts.
     pub(super) fn most_power_w(&self, cond: &Conditions) -> f64 {
-        let Some(full) = self.burner.and_then(|index| cond.burner_w.get(index)).copied() else {
-            return 0.0;
-        };
         if self.place != Place::Hob || self.watch.dry {
             return 0.0;
         }
+        if self.measures.kind == PotKind::SlowCooker {
+            let word = match self.aim {
+                Aim::Off => HeatWord::Off,
+                Aim::Setting(word) | Aim::Fry(word) => word,
+                _ => HeatWord::High,
+            };
+            return cond.slow_w_l(word) * self.measures.litres();
+        }
+        let Some(full) = self.burner.and_then(|index| cond.burner_w.get(index)).copied() else {
+            return 0.0;
+        };
         match self.aim {
-            Aim::Boil | Aim::Simmer | Aim::BelowBoil | Aim::Hold(_) => full,
+            Aim::Boil | Aim::Simmer | Aim::BelowBoil | Aim::Hold(_) | Aim::Pressure(_) => full,
             // A cook who sweats warms the pan up first, then turns it down.
             Aim::Fry(_) if self.temp_c < practice::PAN_WARM_C => full * self.setting.max(practice::WARM_UP),
             Aim::Setting(_) | Aim::Fry(_) => full * self.setting,
@@ -319,6 +373,6 @@ impl VesselState {
 
     /// Whether anything heats it.
     pub(super) fn is_heated(&self, cond: &Conditions) -> bool {
-        self.most_power_w(cond) > 0.0 || (self.place == Place::Oven && self.oven_c(cond) > self.temp_c)
+        self.most_power_w(cond) > 0.0 || (self.place == Place::Oven && cond.oven.temp_c > self.temp_c)
     }
 }

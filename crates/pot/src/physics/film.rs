@@ -102,6 +102,13 @@ pub fn radiation_w_m2(emissivity: f64, surface_c: f64, surroundings_c: f64) -> f
     emissivity * STEFAN_BOLTZMANN * (fourth(surface_c) - fourth(surroundings_c))
 }
 
+/// The same per kelvin of difference, W/(m²·K): ε·σ·(T² + Tₐ²)·(T + Tₐ).
+#[must_use]
+pub fn radiation_w_m2k(emissivity: f64, surface_c: f64, surroundings_c: f64) -> f64 {
+    let (warm, cold) = (surface_c + 273.15, surroundings_c + 273.15);
+    emissivity * STEFAN_BOLTZMANN * (warm * warm + cold * cold) * (warm + cold)
+}
+
 /// The constant in [`nusselt_wall`] reckoned rather than typed.
 #[cfg(test)]
 fn prandtl_term() -> f64 {
@@ -139,6 +146,7 @@ mod tests {
     fn radiation() {
         for (t, expected) in [(60.0, 254.8), (80.0, 429.1), (95.0, 580.7)] {
             assert!((radiation_w_m2(0.95, t, 22.0) / expected - 1.0).abs() < 1e-3);
+            assert!((radiation_w_m2k(0.95, t, 22.0) * (t - 22.0) / expected - 1.0).abs() < 1e-3);
         }
     }
 

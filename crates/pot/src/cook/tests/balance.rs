@@ -42,7 +42,7 @@ fn gaps(trace: &Trace) -> Vec<(String, f64)> {
     gaps
 }
 
-fn assert_balanced(trace: &Trace) {
+pub(super) fn assert_balanced(trace: &Trace) {
     for (account, gap) in gaps(trace) {
         assert!(gap < 1e-9, "{account} is off by {gap:e}");
     }
@@ -135,7 +135,7 @@ fn stew(cover: Cover, minutes: f64) -> Process {
         ),
         act(0, Doing::Discard(Part::Solids)),
         act(1, until(Aim::Boil, Cue::ReducedTo(0.8))),
-        act(1, Doing::Skim(0.8)),
+        act(1, Doing::Skim(FatOff::Share(0.8))),
         act(1, Doing::Puree(0.7)),
         act(1, stretch(Place::IceBath, Aim::Off, Some(30.0), None, Cover::Off)),
         act(1, stretch(Place::Freezer, Aim::Off, Some(600.0), None, Cover::On)),
@@ -256,7 +256,7 @@ fn any_doing() -> impl Strategy<Value = Doing> {
         2 => (0_usize..3, any_part()).prop_map(|(to, what)| Doing::Transfer { to, what }),
         1 => any_part().prop_map(Doing::Discard),
         1 => (0.0..1.0).prop_map(Doing::Puree),
-        1 => (0.0..1.0).prop_map(Doing::Skim),
+        1 => (0.0..1.0).prop_map(|share| Doing::Skim(FatOff::Share(share))),
         1 => (0_usize..9, any::<bool>(), 0_u32..3).prop_map(|(lot, risen, count)| Doing::Shape {
             lot,
             pieces: inert(Shape::Slab { thickness_mm: 40.0 }),

@@ -246,7 +246,7 @@ fn handwork_moves_what_it_says() {
     let lots = vec![oil(0.1), water(1.0, 60.0), carrot(0.5, 20.0)];
     let acts = vec![
         add_all(0, &[0, 1, 2]),
-        act(0, Doing::Skim(0.75)),
+        act(0, Doing::Skim(FatOff::Share(0.75))),
         act(0, Doing::Puree(0.5)),
         act(
             0,
@@ -335,7 +335,7 @@ fn a_loaf_bakes_through_and_loses_a_tenth() {
         risen: true,
         count: Some(1),
     };
-    let sheet = Pot::new("sheet", 380.0, 20.0, Material::Steel, 900.0);
+    let sheet = Pot::new("sheet", 38.0, 2.0, Material::Steel, 0.9);
     let baked = stretch(
         Place::Oven,
         Aim::Oven(Temperature::from_celsius(200.0)),

@@ -5,7 +5,11 @@ mod cooling;
 mod food;
 mod heating;
 mod limits;
+mod liquids;
+mod pieces;
 mod steps;
+mod whole_pots;
+mod vessels;
 
 use potwright_larder::{Absorbs, Hazard, Kind, Shape, Softens, StarchKind};
 use potwright_manuscript::Cover;
