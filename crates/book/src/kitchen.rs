@@ -14,6 +14,7 @@
 //! holds = "9.5 litres"       # or deep = "15.5 cm"
 //! of = "steel"               # steel, aluminium, cast iron, earthenware
 //! weighs = "2.6 kg"          # empty, without its lid
+//! kind = "pressure cooker"   # or slow cooker; nothing is said of a plain pot
 //!
 //! [[burner]]                 # a burner is known by how long it takes, at full, to boil two litres of tap water
 //! kind = "gas"               # gas, radiant, induction, solid plate
@@ -22,12 +23,22 @@
 //! [oven]
 //! fan = true
 //! runs = "10 °C"             # hotter than its dial says; less than nought: colder
+//! power = "2.5 kW"           # from the plate on its door
+//! heats_up_in = "12 minutes" # cold and empty, to 180 °C
+//!
+//! [[weighed]]                # what a pot loses by evaporation, weighed before and after
+//! pot = "big pot"
+//! lid = "off"                # off, ajar, on
+//! at = "simmer"              # below the boil, simmer, boil
+//! loses = "420 g"
+//! in = "1 hour"
 //! ```
 //!
 //! What is not said stays as in the kitchen of books that name none, [`Kitchen::default`].
 
+use potwright_manuscript::Cover;
 use potwright_measure::{Measures, Power, Spread, Temperature};
-use potwright_pot::{Burner, BurnerKind, Kitchen, Material, Pot};
+use potwright_pot::{Burner, BurnerKind, Heated, Kitchen, Material, Oven, Pot, PotKind, Weighed};
 use toml::de::DeTable;
 
 use crate::entries::{Entry, Reader};
@@ -44,10 +55,12 @@ const WORDS: &[&str] = &[
     "[[pot]]",
     "[[burner]]",
     "[oven]",
+    "[[weighed]]",
 ];
-const POT_WORDS: &[&str] = &["name", "across", "deep", "holds", "of", "weighs"];
+const POT_WORDS: &[&str] = &["name", "across", "deep", "holds", "of", "weighs", "kind"];
 const BURNER_WORDS: &[&str] = &["kind", "boils_two_litres_in", "power"];
-const OVEN_WORDS: &[&str] = &["fan", "runs"];
+const OVEN_WORDS: &[&str] = &["fan", "runs", "power", "heats_up_in"];
+const WEIGHED_WORDS: &[&str] = &["pot", "lid", "at", "loses", "in"];
 
 /// Specific heat of water from the tap to the boil, kJ/(kg·K): 4.19, the mean of the steam tables between 10 and
 /// 100 °C (enthalpies 42.0 and 419.1 kJ/kg; IAPWS-IF97, from memory).
@@ -55,6 +68,10 @@ const WATER_KJ_KG_K: f64 = 4.19;
 /// How far a burner that was timed once may be off, as a factor: the kettle's weight, its lid, the start of the boil
 /// (common practice, no source).
 const TIMED_WITHIN: f64 = 1.1;
+/// How far a loss that was weighed once may be off, as a factor: no two simmers are the same (common practice, no source).
+const WEIGHED_WITHIN: f64 = 1.2;
+/// An oven is timed to here, °C.
+const TIMED_OVEN_C: f64 = 180.0;
 /// How far an oven that was measured once may still be off, kelvins (common practice, no source).
 const OVEN_WITHIN_K: f64 = 5.0;
 
@@ -109,8 +126,13 @@ impl Taker<'_> {
                 "pot" => kitchen.pots = self.pots(entry),
                 "burner" => kitchen.burners = self.burners(entry, kitchen.tap),
                 "oven" => self.oven(kitchen, entry),
+                // Once the pots are known.
+                "weighed" => {}
                 other => self.reader.fault(entry.line, Fault::UnknownWord(other.into(), WORDS)),
             }
+        }
+        for entry in entries.iter().filter(|entry| entry.word == "weighed") {
+            kitchen.weighed = self.weighings(entry, &kitchen.pots);
         }
     }
 
@@ -139,7 +161,7 @@ impl Taker<'_> {
     }
 
     fn pot(&mut self, line: usize, table: &DeTable<'_>) -> Option<Pot> {
-        let (mut name, mut material) = (String::new(), Material::Steel);
+        let (mut name, mut material, mut kind) = (String::new(), Material::Steel, PotKind::Plain);
         let (mut across_cm, mut deep_cm, mut holds_l, mut weighs_g) = (None, None, None, None);
         for entry in self.reader.entries(table) {
             match entry.word {
@@ -151,6 +173,7 @@ impl Taker<'_> {
                 "of" => self.choose(&entry, MATERIALS, "steel, aluminium, cast iron or earthenware", |m| {
                     material = m
                 }),
+                "kind" => self.choose(&entry, POT_KINDS, "pressure cooker or slow cooker", |k| kind = k),
                 other => self
                     .reader
                     .fault(entry.line, Fault::UnknownWord(other.into(), POT_WORDS)),
@@ -176,7 +199,68 @@ impl Taker<'_> {
         }
         let (across_cm, weighs_g) = (across_cm?, weighs_g?);
         let deep_cm = deep_cm.or_else(|| holds_l.map(|litres| depth_cm(litres, across_cm)))?;
-        Some(Pot::new(&name, across_cm, deep_cm, material, weighs_g / 1000.0))
+        Some(Pot {
+            kind,
+            ..Pot::new(&name, across_cm, deep_cm, material, weighs_g / 1000.0)
+        })
+    }
+
+    fn weighings(&mut self, entry: &Entry<'_>, pots: &[Pot]) -> Vec<Weighed> {
+        let tables = self
+            .reader
+            .tables(entry, "each weighing under a line of its own, [[weighed]]");
+        tables
+            .into_iter()
+            .filter_map(|(line, table)| self.weighing(line, table, pots))
+            .collect()
+    }
+
+    fn weighing(&mut self, line: usize, table: &DeTable<'_>, pots: &[Pot]) -> Option<Weighed> {
+        let (mut pot, mut cover, mut at) = (None, Cover::Off, Heated::Simmer);
+        let (mut loses_g, mut minutes) = (None, None);
+        for entry in self.reader.entries(table) {
+            match entry.word {
+                "pot" => {
+                    let said = self.reader.said(entry.value);
+                    pot = pots.iter().find(|pot| pot.name == said);
+                    if pot.is_none() {
+                        let fault = Fault::NotUnderstood("pot".into(), said, "the name of a pot of this kitchen");
+                        self.reader.fault(entry.line, fault);
+                        return None;
+                    }
+                }
+                "lid" => self.choose(&entry, LIDS, "off, ajar or on", |c| cover = c),
+                "at" => self.choose(&entry, HEATS, "below the boil, simmer or boil", |h| at = h),
+                "loses" => self.set(&entry, Of::Weight, (1.0, 20_000.0), "g", |g| loses_g = Some(g)),
+                "in" => self.set(&entry, Of::Time, (5.0, 1440.0), "minutes", |m| minutes = Some(m)),
+                other => self
+                    .reader
+                    .fault(entry.line, Fault::UnknownWord(other.into(), WEIGHED_WORDS)),
+            }
+        }
+        let mut lacks = |word, example| {
+            let fault = Fault::Missing("this weighing".into(), word, example);
+            self.reader.fault(line, fault);
+        };
+        if pot.is_none() {
+            lacks("pot", "pot = \"big pot\"");
+        }
+        if loses_g.is_none() {
+            lacks("loses", "loses = \"420 g\"");
+        }
+        if minutes.is_none() {
+            lacks("in", "in = \"1 hour\"");
+        }
+        let (pot, loses_g, minutes) = (pot?, loses_g?, minutes?);
+        let radius_m = pot.diameter.metres() / 2.0;
+        let area_m2 = std::f64::consts::PI * radius_m * radius_m;
+        let rate = loses_g / 1000.0 / (minutes / 60.0) / area_m2;
+        Some(Weighed {
+            pot: pot.name.clone(),
+            cover,
+            at,
+            kg_h_m2: Spread::within_factor(rate, WEIGHED_WITHIN),
+        })
     }
 
     fn burners(&mut self, entry: &Entry<'_>, tap: Temperature) -> Vec<Burner> {
@@ -225,10 +309,14 @@ impl Taker<'_> {
                 Fault::NotUnderstood("oven".into(), said, "what you know of it under a line [oven]"),
             );
         };
+        let mut timed_min = None;
         for entry in self.reader.entries(table) {
             match entry.word {
                 "fan" => match entry.value.get_ref().as_bool() {
-                    Some(fan) => kitchen.oven.fan = fan,
+                    Some(fan) => {
+                        kitchen.oven.fan = fan;
+                        kitchen.oven.convection_w_m2k = Oven::new(fan).convection_w_m2k;
+                    }
                     None => {
                         let said = self.reader.said(entry.value);
                         self.reader
@@ -242,10 +330,17 @@ impl Taker<'_> {
                         high: off + OVEN_WITHIN_K,
                     };
                 }),
+                "power" => self.set(&entry, Of::Power, (500.0, 10_000.0), "W", |w| {
+                    kitchen.oven.power = Power::from_watts(w);
+                }),
+                "heats_up_in" => self.set(&entry, Of::Time, (2.0, 90.0), "minutes", |m| timed_min = Some(m)),
                 other => self
                     .reader
                     .fault(entry.line, Fault::UnknownWord(other.into(), OVEN_WORDS)),
             }
+        }
+        if let Some(minutes) = timed_min {
+            time_oven(&mut kitchen.oven, minutes, kitchen.room);
         }
     }
 
@@ -261,6 +356,19 @@ impl Taker<'_> {
         }
     }
 }
+
+const POT_KINDS: &[(&str, PotKind)] = &[
+    ("pressure cooker", PotKind::PressureCooker),
+    ("slow cooker", PotKind::SlowCooker),
+];
+
+const LIDS: &[(&str, Cover)] = &[("off", Cover::Off), ("ajar", Cover::Ajar), ("on", Cover::On)];
+
+const HEATS: &[(&str, Heated)] = &[
+    ("below the boil", Heated::BelowBoil),
+    ("simmer", Heated::Simmer),
+    ("boil", Heated::Boil),
+];
 
 const MATERIALS: &[(&str, Material)] = &[
     ("steel", Material::Steel),
@@ -298,6 +406,15 @@ fn timed(kind: BurnerKind, minutes: f64, tap: Temperature) -> Burner {
         kind,
         power: Power::from_watts(reaches_w / share),
         efficiency,
+    }
+}
+
+/// The heat capacity of an oven from how long it takes to 180 °C: [`Oven::preheat`] grows in proportion to it.
+fn time_oven(oven: &mut Oven, minutes: f64, room: Temperature) {
+    let to = Temperature::from_celsius(TIMED_OVEN_C);
+    if let Some(reckoned) = oven.preheat(to, room).filter(|reckoned| reckoned.minutes() > 0.0) {
+        let capacity = oven.capacity_j_k.mid * minutes / reckoned.minutes();
+        oven.capacity_j_k = Spread::within_factor(capacity, TIMED_WITHIN);
     }
 }
 
@@ -361,6 +478,30 @@ mod tests {
         assert_eq!(watts.len(), 2);
         assert!((watts[0] - 3492.0).abs() < 1.0, "strongest first: {watts:?}");
         assert!((watts[1] - 1000.0).abs() < 1e-9);
+    }
+
+    /// 420 g in an hour from a pot 28 cm across: 0.42 ÷ (π · 0.14²) = 6.82 kg/(h·m²).
+    #[test]
+    fn a_pot_that_was_weighed() {
+        let kitchen = sound(
+            "[[pot]]\nname = \"big pot\"\nacross = \"28 cm\"\nholds = \"9.5 litres\"\nweighs = \"2.6 kg\"\nkind = \"slow cooker\"\n[[weighed]]\npot = \"big pot\"\nlid = \"ajar\"\nat = \"simmer\"\nloses = \"420 g\"\nin = \"1 hour\"",
+        );
+        assert_eq!(kitchen.pots[0].kind, PotKind::SlowCooker);
+        let weighed = &kitchen.weighed[0];
+        assert_eq!((weighed.cover, weighed.at), (Cover::Ajar, Heated::Simmer));
+        assert!((weighed.kg_h_m2.mid - 6.821).abs() < 0.001, "{:?}", weighed.kg_h_m2);
+        let faults = faults("[[weighed]]\npot = \"bath\"\nloses = \"1 g\"");
+        assert!(faults[0].contains("line 2: 'pot' says 'bath'"), "{faults:?}");
+    }
+
+    /// An oven that takes 20 minutes to 180 °C takes 20 minutes by its own reckoning too.
+    #[test]
+    fn an_oven_by_how_long_it_heats_up() {
+        let kitchen = sound("room = \"18 °C\"\n[oven]\nheats_up_in = \"20 minutes\"\npower = \"3 kW\"\nfan = false");
+        let to = Temperature::from_celsius(180.0);
+        let reckoned = kitchen.oven.preheat(to, kitchen.room).expect("it gets there");
+        assert!((reckoned.minutes() - 20.0).abs() < 1e-6);
+        assert_eq!(kitchen.oven.convection_w_m2k, Oven::new(false).convection_w_m2k);
     }
 
     #[test]

@@ -89,7 +89,12 @@ impl Bench<'_> {
         manner: &Manner,
     ) -> Aim {
         if place == Place::Oven {
-            return Aim::Oven(self.oven_heat(operation));
+            let to = self.oven_heat(operation);
+            self.light_oven(to);
+            return Aim::Oven(to);
+        }
+        if let Some(aim) = self.special_aim(vessel, operation, manner) {
+            return aim;
         }
         let heat = heat.unwrap_or(HeatWord::Medium);
         if heat == HeatWord::Off {

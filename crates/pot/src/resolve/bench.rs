@@ -62,6 +62,8 @@ pub(super) struct Bench<'a> {
     pub(super) fire: Option<usize>,
     pub(super) section: Option<usize>,
     pub(super) oven: Option<Temperature>,
+    /// The page has said to heat the oven, or it was told that it never does.
+    pub(super) oven_lit: bool,
     pub(super) acts: Vec<Act>,
     pub(super) notes: Notes,
     pub(super) said: Said,
@@ -93,6 +95,7 @@ impl<'a> Bench<'a> {
             fire: None,
             section: None,
             oven: None,
+            oven_lit: false,
             acts: Vec::new(),
             notes,
             said,

@@ -30,6 +30,9 @@ impl Bench<'_> {
         let heat = self.heat_for(vessel, operation, manner);
         let aim = self.aim(vessel, place, heat, operation, manner);
         self.stretch(vessel, place, aim, operation, manner, &named);
+        if matches!(aim, Aim::Pressure(_)) && operation.minutes.is_some() {
+            self.let_pressure_off(vessel, operation);
+        }
         let held = &mut self.held[vessel];
         held.heat = heat.or(held.heat);
     }
@@ -50,6 +53,7 @@ impl Bench<'_> {
             return false;
         }
         self.oven = hot.filter(|t| !cues::is_of_food(t.celsius())).or(self.oven);
+        self.oven_lit = true;
         true
     }
 

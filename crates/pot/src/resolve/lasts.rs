@@ -180,6 +180,11 @@ fn to_the_boil(operation: &Operation, words: &str) -> bool {
         "to the simmer",
         "to boiling point",
         "to a rolling boil",
+        "to pressure",
+        "to high pressure",
+        "to low pressure",
+        "to full pressure",
+        "up to pressure",
     ];
     brings && operation.minutes.is_none() && to.iter().any(|said| has(words, said))
 }

@@ -24,6 +24,7 @@ mod others;
 mod place;
 mod prepare;
 mod shaped;
+mod special;
 mod storage;
 mod table;
 mod unlisted;

@@ -6,7 +6,7 @@ use potwright_measure::{Length, Mass};
 use super::table::{self, Row};
 use super::words::{has, longest, numbers, plain, stem};
 use super::{Notes, verbs};
-use crate::{Kitchen, Material, Place, Pot, Vessel};
+use crate::{Kitchen, Material, Place, Pot, PotKind, Vessel};
 
 /// What kind of vessel a word means.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -25,6 +25,15 @@ pub(super) enum Style {
 pub(super) enum Meaning {
     Vessel(Style),
     Place(Place),
+}
+
+/// What a vessel of these words is made for.
+pub(super) fn kind_of(words: &str) -> PotKind {
+    match longest(&table::VESSELS, &plain(words)).map(|row| row.text("style")) {
+        Some("pressure") => PotKind::PressureCooker,
+        Some("slow") => PotKind::SlowCooker,
+        _ => PotKind::Plain,
+    }
 }
 
 /// Share of a pot that is filled at most: between two thirds, where it boils without care, and four fifths, where it
@@ -151,13 +160,24 @@ fn choose(used: &Use, kitchen: &Kitchen, busy: &[usize], notes: &mut Notes) -> (
     if let Some(found) = asked_for(used, kitchen) {
         return (kitchen.pots.get(found).cloned(), Some(found));
     }
+    let kind = kind_of(&used.name);
+    let fits = |pot: &Pot| pot.kind == kind;
     if used.asked.diameter_mm.is_some() || used.asked.litres.is_some() {
         return (Some(stand_in(&used.name, used)), None);
+    }
+    if kind != PotKind::Plain && !kitchen.pots.iter().any(fits) {
+        let pot = stand_in(&used.name, used);
+        let litres = pot.litres().round();
+        notes.assume(
+            format!("The kitchen has no {}: one of {litres} litres is taken.", used.name),
+            None,
+        );
+        return (Some(pot), None);
     }
     let low = |pot: &Pot| pot.height.metres() < PAN_HEIGHT * pot.diameter.metres();
     let want_low = used.style == Style::Pan;
     let mut fitting: Vec<usize> = (0..kitchen.pots.len())
-        .filter(|i| low(&kitchen.pots[*i]) == want_low)
+        .filter(|i| fits(&kitchen.pots[*i]) && (kind != PotKind::Plain || low(&kitchen.pots[*i]) == want_low))
         .collect();
     fitting.sort_by(|a, b| kitchen.pots[*a].litres().total_cmp(&kitchen.pots[*b].litres()));
     let holds = |i: &&usize| used.most_l <= FILL * kitchen.pots[**i].litres();
@@ -190,6 +210,7 @@ fn choose(used: &Use, kitchen: &Kitchen, busy: &[usize], notes: &mut Notes) -> (
 
 /// The kitchen's pot of the size that is asked for.
 fn asked_for(used: &Use, kitchen: &Kitchen) -> Option<usize> {
+    let kind = kind_of(&used.name);
     let off = |pot: &Pot| match (used.asked.diameter_mm, used.asked.litres) {
         (Some(mm), _) => {
             let off = (pot.diameter.millimetres() - mm).abs();
@@ -203,7 +224,7 @@ fn asked_for(used: &Use, kitchen: &Kitchen) -> Option<usize> {
         (None, None) => None,
     };
     let mut best: Option<(usize, f64)> = None;
-    for (index, pot) in kitchen.pots.iter().enumerate() {
+    for (index, pot) in kitchen.pots.iter().enumerate().filter(|(_, pot)| pot.kind == kind) {
         if let Some(off) = off(pot).filter(|off| best.is_none_or(|(_, held)| *off < held)) {
             best = Some((index, off));
         }
@@ -246,5 +267,6 @@ fn stand_in(name: &str, used: &Use) -> Pot {
         height: Length::from_centimetres(h),
         material,
         tare: Mass::from_grams(tare),
+        kind: kind_of(name),
     }
 }
