@@ -280,6 +280,7 @@ impl Figures<'_> {
     fn assumptions(&self) -> Vec<Assumption> {
         let process = self.ground.process;
         let mut all = process.assumptions.clone();
+        all.extend(happenings::assumed(process, &self.tasted.trace));
         let mut assume = |text: String| all.push(Assumption { text, span: None });
         if self.portions == Portions::OfDefault {
             assume("The page does not say how many it serves: portions of 350 g are reckoned.".to_owned());

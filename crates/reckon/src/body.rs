@@ -1,10 +1,11 @@
 //! Body: what thickens the liquid, as so much wheat flour, and the word a cook has for it.
 //!
 //! A rule of thumb, ours: flour is anchored on the roux ratios of culinary schools, other starches on their kitchen
-//! ratios to flour, purées on what their cell walls do.
+//! ratios to flour, purées on what their cell walls do, fine drops of fat on what they do to a liquid's viscosity.
 
 use potwright_larder::{Kind, StarchKind};
-use potwright_pot::{Matter, Process, Stuff, Trace};
+use potwright_pot::physics::viscosity;
+use potwright_pot::{Doing, Matter, Process, Stuff, Trace};
 
 use crate::reading::{lot_kg, lot_matter};
 use crate::table::rows;
@@ -32,19 +33,58 @@ const FLOUR_WITHIN: f64 = 1.18;
 /// How far the rule for purées may be off (common practice, no source).
 const PUREE_WITHIN: f64 = 1.5;
 
-/// What thickens a liquid, both in grams of wheat flour for 100 g of the liquid without it.
+/// Starch that simmers on thins, and no table says how soon: what it may have lost after a long boil, and the minutes
+/// from which and to which that grows (common practice, no source).
+const BOILED_WITHIN: f64 = 1.5;
+const BOILED_MIN: (f64, f64) = (20.0, 120.0);
+
+/// A liquid hotter than this boils its starch on, °C; less starch in it than this is no thickener, kilogram per kilogram.
+const BOILS_ON_C: f64 = 85.0;
+const SOME_STARCH: f64 = 0.003;
+
+/// Serving warmth, at which body is judged, °C, and from where down a dish is served cold (common practice, no source).
+const SERVED_C: f64 = 65.0;
+const COLD_C: f64 = 40.0;
+
+/// How a body word is to be read: the rule has not been held against a test cook's word for this dish.
+pub const HOW_BODY_IS_READ: &str = "Body is judged warm, at 65 °C, and may be a word off either way until a test cook has \
+named it; between two versions of a dish half a word. Cold it stands more.";
+
+/// What thickens a liquid, each in grams of wheat flour for 100 g of the liquid without it.
 #[derive(Clone, Copy, Debug, Default, PartialEq)]
 pub(crate) struct Thickener {
     /// Gelatinised starch.
     pub(crate) starch: f64,
+    /// The part of it that came from flours, 0–1: that of potatoes, grains and pulses is known less well.
+    of_flour: f64,
+    /// Minutes that the starch boiled on.
+    boiled_min: f64,
     /// Cell walls of what was puréed or fell apart.
     pub(crate) puree: f64,
+    /// Fine drops of fat: of milk and cream, and of all that was puréed.
+    fat: f64,
+    /// What cold adds to a dish that is served cold.
+    cold: f64,
 }
 
 impl Thickener {
     /// Of the finished liquid of a run.
     pub(crate) fn of(process: &Process, trace: &Trace) -> Self {
-        Thickener::in_liquid(&trace.served_liquid, mean_power(process, trace))
+        let (power, of_flour) = mean_power(process, trace);
+        let found = Thickener {
+            of_flour,
+            boiled_min: boiled_on_min(trace),
+            fat: as_flour(viscosity::thicker_by_drops(drops(process, trace))),
+            ..Thickener::in_liquid(&trace.served_liquid, power)
+        };
+        // Water is as thin cold as warm, to a cook.
+        if trace.served_c > COLD_C || found.total() < 1.0 {
+            return found;
+        }
+        Thickener {
+            cold: as_flour(viscosity::thicker_by_cold(trace.served_c, SERVED_C)),
+            ..found
+        }
     }
 
     /// Of a liquid whose starch thickens `power` times as much as wheat's.
@@ -57,20 +97,27 @@ impl Thickener {
         let percent = |kg: f64| if kg > 0.0 { 100.0 * (kg / thin.max(kg)) } else { 0.0 };
         Thickener {
             starch: percent(gelatinised * power / FLOUR_STARCH),
+            of_flour: 1.0,
             puree: percent(walls * PUREE_PER_FIBRE),
+            ..Thickener::default()
         }
     }
 
     /// Both together.
     pub(crate) fn total(self) -> f64 {
-        (self.starch + self.puree).min(100.0)
+        (self.starch + self.puree + self.fat + self.cold).min(100.0)
     }
 
     /// The lowest and the highest it may be by the rules' own uncertainty.
     fn reach(self) -> (f64, f64) {
+        let (flour, other) = (self.starch * self.of_flour, self.starch * (1.0 - self.of_flour));
+        let (from, to) = BOILED_MIN;
+        let long = ((self.boiled_min - from) / (to - from)).clamp(0.0, 1.0);
+        let boiled = 1.0 + (BOILED_WITHIN - 1.0) * long;
+        let rest = other + self.puree + self.fat + self.cold;
         (
-            self.starch / FLOUR_WITHIN + self.puree / PUREE_WITHIN,
-            self.starch * FLOUR_WITHIN + self.puree * PUREE_WITHIN,
+            (flour / FLOUR_WITHIN + other / PUREE_WITHIN) / boiled + (rest - other) / PUREE_WITHIN,
+            flour * FLOUR_WITHIN + rest * PUREE_WITHIN,
         )
     }
 }
@@ -83,7 +130,9 @@ pub(crate) fn body(central: Thickener, others: &[Thickener], has_liquid: bool) -
         Measure::Percent,
         Known::RuleOfThumb,
     )
-    .because("flour, or what thickens like it, to 100 of liquid");
+    .because(format!(
+        "flour, or what thickens like it, to 100 of liquid; {HOW_BODY_IS_READ}"
+    ));
     if !has_liquid {
         return Body {
             word: None,
@@ -96,12 +145,96 @@ pub(crate) fn body(central: Thickener, others: &[Thickener], has_liquid: bool) -
     }
     let (low, high) = central.reach();
     let (lowest, highest) = figure.spread.unwrap_or((central.total(), central.total()));
-    // The wider of what the draws and what the rules leave open; the two are not added up.
+    let named = word(central.total());
+    // The widest of what the draws, the rules and the want of a test cook leave open; they are not added up.
     Body {
-        word: Some(word(central.total())),
-        range: Some((word(low.min(lowest)), word(high.max(highest)))),
+        word: Some(named),
+        range: Some((
+            word(low.min(lowest)).min(beside(named, false)),
+            word(high.max(highest)).max(beside(named, true)),
+        )),
         thickener: figure,
     }
+}
+
+/// The word next to one, thicker or thinner; itself at the ends.
+fn beside(word: BodyWord, thicker: bool) -> BodyWord {
+    let words: Vec<BodyWord> = rows(TABLE).filter_map(|row| row.word(0)).collect();
+    let place = words.iter().position(|other| *other == word);
+    let next = place.and_then(|place| {
+        if thicker {
+            place.checked_add(1)
+        } else {
+            place.checked_sub(1)
+        }
+    });
+    next.and_then(|next| words.get(next)).copied().unwrap_or(word)
+}
+
+/// How many words thicker one version of a dish is than another: low, central, high. What the rule gets wrong it gets
+/// wrong for both, so the difference is good to half a word; none where one of them has no liquid.
+#[must_use]
+pub fn words_thicker(one: &Body, than: &Body) -> Option<(f64, f64, f64)> {
+    (one.word.is_some() && than.word.is_some()).then(|| {
+        let difference = on_the_scale(one.thickener.value) - on_the_scale(than.thickener.value);
+        (difference - 0.5, difference, difference + 0.5)
+    })
+}
+
+/// The place of a thickener among the words, 0 at thin and 4 at stands, straight between the table's anchors.
+fn on_the_scale(thickener: f64) -> f64 {
+    let anchors: Vec<f64> = rows(TABLE).filter_map(|row| row.number(1)).collect();
+    let steps = anchors
+        .windows(2)
+        .map(|pair| ((thickener - pair[0]) / (pair[1] - pair[0]).max(1e-9)).clamp(0.0, 1.0));
+    steps.sum()
+}
+
+/// How much flour to 100 of liquid makes it so many times thicker: viscosity grows by the same factor with each percent,
+/// from that of water to what coats a spoon at its anchor.
+fn as_flour(times_thicker: f64) -> f64 {
+    let coats = rows(TABLE).find(|row| row.word(0) == Some(BodyWord::CoatsTheSpoon));
+    let percent = coats.and_then(|row| row.number(1)).unwrap_or(6.0);
+    let each = libm::log(viscosity::COATS_PA_S / viscosity::WATER_PA_S) / percent;
+    libm::log(times_thicker.max(1e-9)) / each
+}
+
+/// Volume share of fine drops of fat in the finished liquid: the fat of milk and cream, all of it once the liquid was
+/// blended. Fat weighs nine tenths of what water does.
+fn drops(process: &Process, trace: &Trace) -> f64 {
+    let liquid = &trace.served_liquid;
+    let fat = liquid.kg(Stuff::Fat);
+    let blended = process
+        .acts
+        .iter()
+        .any(|act| matches!(act.doing, Doing::Puree(share) if share > 0.5));
+    let of_milk: f64 = process
+        .lots
+        .iter()
+        .enumerate()
+        .filter(|(_, lot)| lot.kind == Kind::Milk)
+        .map(|(index, _)| lot_matter(process, index, lot_kg(process, trace, index)).kg(Stuff::Fat))
+        .sum();
+    let fine = if blended { fat } else { of_milk.min(fat) };
+    let volume = liquid.total_kg() + fine * (1.0 / 0.9 - 1.0);
+    if volume > 0.0 { fine / 0.9 / volume } else { 0.0 }
+}
+
+/// The longest that starch boiled on in any vessel, minutes.
+fn boiled_on_min(trace: &Trace) -> f64 {
+    let mut seconds: Vec<f64> = Vec::new();
+    for pair in trace.samples.windows(2) {
+        for vessel in &pair[1].vessels {
+            if vessel.temp_c < BOILS_ON_C || vessel.gelatinised < SOME_STARCH {
+                continue;
+            }
+            if seconds.len() <= vessel.vessel {
+                seconds.resize(vessel.vessel + 1, 0.0);
+            }
+            seconds[vessel.vessel] += (pair[1].time_s - pair[0].time_s).max(0.0);
+        }
+    }
+    seconds.into_iter().fold(0.0, f64::max) / 60.0
 }
 
 /// The word for a thickener in grams of wheat flour for 100 g of liquid.
@@ -122,19 +255,25 @@ pub fn flour_for_body_g(liquid_g: f64, body: BodyWord) -> f64 {
     liquid_g.max(0.0) * percent / 100.0
 }
 
-/// How much more than wheat's the starch in the liquid thickens: the mean over what each lot gave off.
-fn mean_power(process: &Process, trace: &Trace) -> f64 {
+/// How much more than wheat's the starch in the liquid thickens, the mean over what each lot gave off; and which part of
+/// what it does came from flours.
+fn mean_power(process: &Process, trace: &Trace) -> (f64, f64) {
     let starch = |matter: &Matter| matter.kg(Stuff::Starch) + matter.kg(Stuff::GelatinisedStarch);
-    let (mut given, mut weighted) = (0.0, 0.0);
+    let (mut given, mut weighted, mut of_flour) = (0.0, 0.0, 0.0);
     for (index, lot) in process.lots.iter().enumerate() {
         let put_in = starch(&lot_matter(process, index, lot_kg(process, trace, index)));
         let here = trace.served_pieces.iter().filter(|pieces| pieces.lot == index);
         let held: f64 = here.map(|pieces| starch(&pieces.matter)).sum();
         let off = (put_in - held).max(0.0);
         given += off;
-        weighted += off * power(lot.kind, lot.starch);
+        let thickens = off * power(lot.kind, lot.starch);
+        weighted += thickens;
+        if lot.kind == Kind::Flour {
+            of_flour += thickens;
+        }
     }
-    if given > 0.0 { weighted / given } else { 0.0 }
+    let share = |part: f64, whole: f64| if whole > 0.0 { part / whole } else { 0.0 };
+    (share(weighted, given), share(of_flour, weighted))
 }
 
 /// Thickening by a gram of starch, wheat flour's as one.
@@ -219,7 +358,8 @@ mod tests {
             with_starch("celeriac", None),
         ];
         let process = testing::process(&half);
-        let power = mean_power(&process, &testing::trace(&process));
+        let (power, of_flour) = mean_power(&process, &testing::trace(&process));
+        assert_eq!(of_flour, 0.0);
         assert!((power - 0.5).abs() < 1e-12);
     }
 
@@ -246,5 +386,69 @@ mod tests {
         let maize = testing::matter(&[(Stuff::Water, 1.0), (Stuff::GelatinisedStarch, 0.027)]);
         let found = Thickener::in_liquid(&maize, power).starch;
         assert!((found / 6.0 - 1.0).abs() < 0.02, "{found}");
+    }
+
+    fn of_percent(thickener: f64) -> Body {
+        let central = Thickener {
+            starch: thickener,
+            of_flour: 1.0,
+            ..Thickener::default()
+        };
+        body(central, &[], true)
+    }
+
+    /// A roux of 6 and one of 8 oz to the US gallon, 4.49 and 5.99 %, are the anchors of two words that stand next to each
+    /// other: a word apart, give or take a half. Each for itself may be a word off.
+    #[test]
+    fn absolute_words_are_less_sure_than_differences() {
+        let (light, medium) = (of_percent(4.49), of_percent(5.99));
+        let (low, middle, high) = words_thicker(&medium, &light).unwrap();
+        assert!((middle - 1.0).abs() < 1e-9 && (low - 0.5).abs() < 1e-9 && (high - 1.5).abs() < 1e-9);
+        assert_eq!(light.range, Some((BodyWord::Thin, BodyWord::CoatsTheSpoon)));
+        assert_eq!(medium.range, Some((BodyWord::LightCoat, BodyWord::HoldsALine)));
+        assert!(
+            light
+                .thickener
+                .because
+                .as_ref()
+                .is_some_and(|because| because.contains("test cook"))
+        );
+        assert_eq!(words_thicker(&body(Thickener::default(), &[], false), &light), None);
+    }
+
+    /// Long boiling, potatoes and purées widen the range downwards or both ways; they do not move the word.
+    #[test]
+    fn bands() {
+        let flour = Thickener {
+            starch: 6.0,
+            of_flour: 1.0,
+            ..Thickener::default()
+        };
+        let boiled = Thickener {
+            boiled_min: 180.0,
+            ..flour
+        };
+        let potato = Thickener { of_flour: 0.0, ..flour };
+        // 6 ÷ 1.18 = 5.08, and 1.5 times less after hours: 3.39; potato 6 ÷ 1.5 = 4 to 6 · 1.5 = 9.
+        assert!((flour.reach().0 - 5.085).abs() < 0.01 && (boiled.reach().0 - 3.39).abs() < 0.01);
+        assert_eq!(boiled.reach().1, flour.reach().1);
+        assert!((potato.reach().0 - 4.0).abs() < 1e-9 && (potato.reach().1 - 9.0).abs() < 1e-9);
+        assert_eq!(boiled.total(), flour.total());
+    }
+
+    /// Cream of 20 % fat: drops of 22 % make it (1 − 0.217/0.64)^−1.6 = 1.94 times thicker (hand arithmetic); water of
+    /// 0.43 mPa·s becomes the 0.55 Pa·s that coat a spoon with 5.99 % of flour, a factor of 1.194 a percent on the
+    /// logarithm: ln 1.94 ÷ 1.194 = 0.55 % of flour, still thin.
+    #[test]
+    fn cream_is_a_little_thick() {
+        let mut cream = testing::lot("cream", Kind::Milk, 1.0);
+        cream.matter = testing::matter(&[(Stuff::Water, 0.8), (Stuff::Fat, 0.2)]);
+        let process = testing::process(&[cream]);
+        let mut trace = testing::trace(&process);
+        trace.served_liquid = process.lots[0].matter;
+        trace.served_c = 65.0;
+        let found = Thickener::of(&process, &trace);
+        assert!((found.total() - 0.55).abs() < 0.02, "{found:?}");
+        assert_eq!(word(found.total()), BodyWord::Thin);
     }
 }

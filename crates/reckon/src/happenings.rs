@@ -1,6 +1,6 @@
 //! What happened in the pot, in a cook's sentences.
 
-use potwright_pot::{Assumption, Cue, Doing, Event, Happening, Process, Trace};
+use potwright_pot::{Assumption, Cue, Curdling, Doing, Event, Happening, Process, Trace};
 
 /// Minutes to the boil that are worth a word: a cook who reads 'bring to the boil' reckons with less (common practice,
 /// no source).
@@ -34,7 +34,12 @@ pub(crate) fn boiled_dry(trace: &Trace) -> Vec<Dry> {
 /// only once. At the end what does not happen in the central run and happens in enough of the draws.
 pub(crate) fn happenings(process: &Process, trace: &Trace, draws: &[Vec<Dry>]) -> Vec<Assumption> {
     let mut said: Vec<Assumption> = Vec::new();
-    let expected = |event: &Event| event.what == Happening::Boiled && since_min(trace, event) < LONG_WAIT_MIN;
+    let expected = |event: &Event| match event.what {
+        Happening::Boiled => since_min(trace, event) < LONG_WAIT_MIN,
+        // An assumption, not a surprise.
+        Happening::Clings(_) => true,
+        _ => false,
+    };
     for event in trace.events.iter().filter(|event| !expected(event)) {
         let sentence = Assumption {
             text: sentence(process, trace, event),
@@ -48,6 +53,28 @@ pub(crate) fn happenings(process: &Process, trace: &Trace, draws: &[Vec<Dry>]) -
     let vessels = (0..process.vessels.len()).filter(|vessel| !central.iter().any(|dry| dry.vessel == *vessel));
     said.extend(vessels.filter_map(|vessel| may_boil_dry(process, draws, vessel)));
     said
+}
+
+/// What was assumed to cling to strained pieces, each at its words.
+pub(crate) fn assumed(process: &Process, trace: &Trace) -> Vec<Assumption> {
+    let clings = |event: &Event| matches!(event.what, Happening::Clings(_));
+    let sentence = |event: &Event| Assumption {
+        text: sentence(process, trace, event),
+        span: process.acts.get(event.act).and_then(|act| act.span),
+    };
+    trace
+        .events
+        .iter()
+        .filter(|event| clings(event))
+        .map(sentence)
+        .collect()
+}
+
+fn clings(vessel: &str, kg: f64) -> String {
+    format!(
+        "{:.0} g of liquid cling to what is strained or lifted out of the {vessel} and go with it.",
+        1000.0 * kg
+    )
 }
 
 /// 'The pot may boil dry' where it does in enough of the draws, at the words where the first of them does.
@@ -95,13 +122,37 @@ fn sentence(process: &Process, trace: &Trace, event: &Event) -> String {
         Happening::CrowdedPan { batches_needed } => format!(
             "The {vessel} is crowded: the food stews in its own water instead of browning. It would brown in {batches_needed} batches."
         ),
+        Happening::TooMuchForThePan { batches } => {
+            format!("It is more than lies in the {vessel} side by side: it would brown in {batches} batches.")
+        }
         Happening::NotEnoughHeat => {
             format!("The heat does not suffice for the {vessel}: it cannot hold what the page asks for.")
         }
         Happening::DairyHot(temp_c) => {
             format!("The milk or cream in the {vessel} reaches {temp_c:.0} °C: it may curdle or boil over.")
         }
+        Happening::Clings(kg) => clings(vessel, *kg),
+        Happening::Curdles { what, temp_c } => curdles(*what, vessel, *temp_c),
         Happening::LeftOut(what) => format!("Left out of the reckoning: {what}."),
+    }
+}
+
+fn curdles(what: Curdling, vessel: &str, temp_c: f64) -> String {
+    match what {
+        Curdling::MilkWithAcid => format!(
+            "The milk or thin cream in the {vessel} meets enough acid to curdle at {temp_c:.0} °C: cream of a quarter fat or more, or flour in the liquid, would not."
+        ),
+        Curdling::Cultured => format!(
+            "The yoghurt or soured cream in the {vessel} separates at {temp_c:.0} °C: stir it in off the heat, or with a little starch."
+        ),
+        Curdling::Egg => {
+            format!(
+                "The egg stirred into the {vessel} curdles at {temp_c:.0} °C: keep it below, or bind it with starch."
+            )
+        }
+        Curdling::Cheese => format!(
+            "The cheese in the {vessel} may string and let go of its fat at {temp_c:.0} °C: melt it off the boil, or with a little starch."
+        ),
     }
 }
 

@@ -1,21 +1,22 @@
 //! What the cook does at one moment: adding, moving, throwing away, puréeing, skimming, serving.
 
-use potwright_larder::Kind;
-
 use crate::cook::Run;
+use crate::cook::curdle::Fragile;
 use crate::cook::group::{Group, Shaped, entry_c};
 use crate::cook::practice;
 use crate::cook::vessel::VesselState;
 use crate::physics::gelatinisation;
 use crate::physics::properties::HeatContent;
-use crate::{Happening, Lot, Matter, Part, Pieces, Place, Portion, Stuff};
+use crate::{FatOff, Happening, Lot, Matter, Part, Pieces, Place, Portion, Stuff};
 
 /// What is taken out of a vessel.
 pub(super) struct Taken {
     liquid: Matter,
     liquid_j: f64,
     gel: gelatinisation::Range,
-    dairy: bool,
+    fragile: Fragile,
+    /// Liquid that went or stayed with pieces because it clings to them, kilograms.
+    clings_kg: f64,
     groups: Vec<Group>,
 }
 
@@ -82,9 +83,7 @@ impl<'a> Run<'a> {
                         .gel
                         .mixed(state.liquid.kg(Stuff::Starch), range, matter.kg(Stuff::Starch));
                     state.liquid.add(&matter);
-                    // Double cream is too fat to curdle.
-                    state.dairy |=
-                        lot.kind == Kind::Milk && matter.kg(Stuff::Fat) < practice::CREAM_IS_SAFE * matter.total_kg();
+                    state.fragile.add(Fragile::of(lot, &matter));
                     state.heat_j += joules;
                 }
             }
@@ -141,6 +140,7 @@ impl<'a> Run<'a> {
         }
         self.take_into_use(to);
         let mut taken = self.take(from, what);
+        self.note_clinging(act, from, &taken);
         if *what == Part::All {
             self.leave_behind(from, &mut taken);
         }
@@ -150,7 +150,7 @@ impl<'a> Run<'a> {
             taken.gel,
             taken.liquid.kg(Stuff::Starch),
         );
-        state.dairy |= taken.dairy && taken.liquid.total_kg() > 0.0;
+        state.fragile.add(taken.fragile);
         state.liquid.add(&taken.liquid);
         state.heat_j += taken.liquid_j;
         state.groups.extend(taken.groups);
@@ -159,8 +159,9 @@ impl<'a> Run<'a> {
     }
 
     /// Contents are thrown away.
-    pub(super) fn discard(&mut self, vessel: usize, what: &Part) {
+    pub(super) fn discard(&mut self, act: usize, vessel: usize, what: &Part) {
         let taken = self.take(vessel, what);
+        self.note_clinging(act, vessel, &taken);
         self.ledger.discarded.add(&taken.liquid);
         self.ledger.discarded_j += taken.liquid_j;
         for group in taken.groups {
@@ -170,6 +171,13 @@ impl<'a> Run<'a> {
             self.pieces.extend(group.trace());
         }
         self.emptied(vessel);
+    }
+
+    /// Tells of what clings to strained pieces, where it is worth a word.
+    fn note_clinging(&mut self, act: usize, vessel: usize, taken: &Taken) {
+        if taken.clings_kg >= practice::CLINGING_TOLD_KG {
+            self.note(act, vessel, Happening::Clings(taken.clings_kg));
+        }
     }
 
     /// Pieces become part of the liquid.
@@ -218,10 +226,16 @@ impl<'a> Run<'a> {
     }
 
     /// Fat on top is taken off.
-    pub(super) fn skim(&mut self, vessel: usize, share: f64) {
-        let share = if share.is_finite() { share.clamp(0.0, 1.0) } else { 0.0 };
+    pub(super) fn skim(&mut self, vessel: usize, off: FatOff) {
         let state = &mut self.vessels[vessel];
-        let fat = state.liquid.take(Stuff::Fat, share * state.liquid.kg(Stuff::Fat));
+        let there = state.liquid.kg(Stuff::Fat);
+        let kg = match off {
+            FatOff::Share(share) => share * there,
+            FatOff::Amount(mass) => mass.kilograms(),
+            FatOff::AllBut(mass) => there - mass.kilograms(),
+        };
+        // What is no number, or less than nothing, takes nothing.
+        let fat = state.liquid.take(Stuff::Fat, kg);
         let joules = HeatContent::of(&fat).enthalpy(state.temp_c);
         state.heat_j -= joules;
         self.ledger.discarded.add(&fat);
@@ -233,7 +247,7 @@ impl<'a> Run<'a> {
     fn take(&mut self, vessel: usize, what: &Part) -> Taken {
         let clinging = practice::CLINGING.at(self.cond.food);
         let state = &mut self.vessels[vessel];
-        let (gel, dairy) = (state.gel, state.dairy);
+        let gel = state.gel;
         let mut groups = Vec::new();
         let share = match what {
             Part::All => {
@@ -261,6 +275,12 @@ impl<'a> Run<'a> {
                 share
             }
         };
+        let clings_kg = match what {
+            Part::Liquid => (1.0 - share) * state.liquid.total_kg(),
+            Part::Solids | Part::Lots(_) => share * state.liquid.total_kg(),
+            Part::All | Part::Share(_) => 0.0,
+        };
+        let fragile = state.fragile.take_share(share);
         let before = state.liquid;
         let mut liquid = state.liquid.take_share(share);
         if share < 1.0 && share > 0.0 {
@@ -279,7 +299,8 @@ impl<'a> Run<'a> {
             liquid,
             liquid_j,
             gel,
-            dairy,
+            fragile,
+            clings_kg,
             groups,
         }
     }
@@ -319,7 +340,7 @@ impl<'a> Run<'a> {
             state.burner = None;
             state.place = Place::Counter;
             state.aim = crate::Aim::Off;
-            state.dairy = false;
+            state.fragile = Fragile::default();
             let boiling_c = state.watch.boiling_c;
             state.watch = super::vessel::Watch {
                 boiling_c,

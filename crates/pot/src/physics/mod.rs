@@ -2,10 +2,13 @@
 //! vessels in use or time steps.
 
 pub mod alcohol;
+pub mod bodies;
 pub mod components;
 pub mod conduction;
 pub mod cooling;
 pub mod cooling_field;
+pub mod diffusion;
+pub mod emulsions;
 pub mod evaporation;
 pub mod film;
 pub mod freezing;
@@ -13,4 +16,8 @@ pub mod gelatinisation;
 pub mod lethality;
 pub mod properties;
 pub mod softening;
+pub mod viscosity;
 pub mod water;
+
+#[cfg(test)]
+mod rows;

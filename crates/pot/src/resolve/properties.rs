@@ -221,7 +221,8 @@ fn check(process: &Process) {
                 );
             }
             Doing::Shape { lot, .. } => assert!(*lot < lots),
-            Doing::Puree(share) | Doing::Skim(share) => assert!((0.0..=1.0).contains(share)),
+            Doing::Puree(share) | Doing::Skim(crate::FatOff::Share(share)) => assert!((0.0..=1.0).contains(share)),
+            Doing::Skim(crate::FatOff::Amount(mass) | crate::FatOff::AllBut(mass)) => assert!(mass.is_finite()),
             Doing::Discard(_) | Doing::Serve => {}
         }
     }

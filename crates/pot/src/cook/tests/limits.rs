@@ -86,7 +86,12 @@ fn hot_milk_is_told_once() {
         "milk",
         Kind::Milk,
         5.0,
-        &[(Stuff::Water, 0.88), (Stuff::Fat, 0.04), (Stuff::Sugar, 0.05)],
+        &[
+            (Stuff::Water, 0.877),
+            (Stuff::Fat, 0.04),
+            (Stuff::Protein, 0.033),
+            (Stuff::Sugar, 0.05),
+        ],
     );
     let pot = vessel(Some(Kitchen::default().pots[1].clone()));
     let run = |aim| {
@@ -135,7 +140,7 @@ fn nonsense() {
         act(0, Doing::Transfer { to: 9, what: Part::All }),
         act(0, Doing::Transfer { to: 0, what: Part::All }),
         act(0, Doing::Puree(f64::NAN)),
-        act(0, Doing::Skim(-3.0)),
+        act(0, Doing::Skim(FatOff::Share(-3.0))),
         act(
             0,
             Doing::Transfer {
