@@ -1,6 +1,7 @@
 //! The words the reader knows, from the tables under `data/`; the grammar asks only which classes a word is in.
 
 use rustc_hash::{FxHashMap, FxHashSet};
+use std::borrow::Cow;
 use std::sync::OnceLock;
 
 /// A set of word classes.
@@ -202,26 +203,21 @@ pub(crate) fn heading(words: &str) -> Option<Part> {
 }
 
 /// One of them: `leaves` to `leaf`, `tomatoes` to `tomato`, `berries` to `berry`.
-pub(crate) fn singular(word: &str) -> String {
+pub(crate) fn singular(word: &str) -> Cow<'_, str> {
     if !word.ends_with('s') {
-        return word.to_owned();
+        return Cow::Borrowed(word);
     }
-    for (end, put) in [
-        ("leaves", "leaf"),
-        ("loaves", "loaf"),
-        ("halves", "half"),
-        ("oes", "o"),
-        ("ies", "y"),
-        ("ches", "ch"),
-        ("shes", "sh"),
-    ] {
+    for (end, put) in [("leaves", "leaf"), ("loaves", "loaf"), ("halves", "half"), ("ies", "y")] {
         if let Some(stem) = word.strip_suffix(end) {
-            return format!("{stem}{put}");
+            return Cow::Owned(format!("{stem}{put}"));
         }
     }
+    if ["oes", "ches", "shes"].iter().any(|end| word.ends_with(end)) {
+        return Cow::Borrowed(&word[..word.len() - 2]);
+    }
     match word.strip_suffix('s') {
-        Some(stem) if word.len() > 3 && !stem.ends_with('s') && !stem.ends_with('u') => stem.to_owned(),
-        _ => word.to_owned(),
+        Some(stem) if word.len() > 3 && !stem.ends_with('s') && !stem.ends_with('u') => Cow::Borrowed(stem),
+        _ => Cow::Borrowed(word),
     }
 }
 

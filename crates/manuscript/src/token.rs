@@ -130,7 +130,8 @@ pub(crate) fn speech_at(tokens: &[Token], index: usize) -> Speech {
 
 /// The tokens of the text between two places; white space is only kept as [`Gap`].
 pub(crate) fn tokens(text: &str, span: Span) -> Vec<Token<'_>> {
-    let mut found = Vec::new();
+    // A word and its space are some five bytes.
+    let mut found = Vec::with_capacity(span.end.saturating_sub(span.start).min(text.len()) / 5 + 1);
     let mut at = span.start;
     let mut gap = Gap::Space;
     let mut spaces = 0;
@@ -148,12 +149,12 @@ pub(crate) fn tokens(text: &str, span: Span) -> Vec<Token<'_>> {
         let (kind, end) = token(text, at, span.end, letter);
         let typed = text.get(at..end).unwrap_or("");
         let lower = small(typed);
+        let speech = speech::speech(&lower);
         let class = if kind == Kind::Word {
             lexicon::class(&lower)
         } else {
             Class::default()
         };
-        let speech = speech::speech(&lower);
         found.push(Token {
             kind,
             gap,
@@ -173,8 +174,8 @@ pub(crate) fn tokens(text: &str, span: Span) -> Vec<Token<'_>> {
 
 /// Small letters, apostrophes plain.
 fn small(typed: &str) -> Small<'_> {
-    let plain = |c: char| c.is_ascii_lowercase() || c.is_ascii_digit() || c.is_ascii_punctuation();
-    Small(match typed.chars().all(plain) {
+    let plain = |c: u8| c.is_ascii_lowercase() || c.is_ascii_digit() || c.is_ascii_punctuation();
+    Small(match typed.bytes().all(plain) {
         true => Cow::Borrowed(typed),
         false => Cow::Owned(typed.to_lowercase().replace(['’', '‘'], "'")),
     })
@@ -194,6 +195,9 @@ fn token(text: &str, at: usize, end: usize, first: char) -> (Kind, usize) {
 
 /// The length of the word at the start; hyphens and apostrophes between letters belong to it.
 fn word_length(rest: &str) -> usize {
+    if let Some(length) = plain_word_length(rest.as_bytes()) {
+        return length;
+    }
     let mut letters = rest.char_indices().peekable();
     let mut length = 0;
     while let Some((at, letter)) = letters.next() {
@@ -206,6 +210,28 @@ fn word_length(rest: &str) -> usize {
         length = at + letter.len_utf8();
     }
     length.max(rest.chars().next().map_or(0, char::len_utf8))
+}
+
+/// The same for a word of plain letters with a plain sign behind it, as most are; `None` when it has to be looked at
+/// closely.
+fn plain_word_length(rest: &[u8]) -> Option<usize> {
+    let mut length = 0;
+    while let Some(letter) = rest.get(length) {
+        let joins = matches!(letter, b'-' | b'\'') && length > 0;
+        if joins {
+            match rest.get(length + 1) {
+                Some(next) if !next.is_ascii() => return None,
+                Some(next) if next.is_ascii_alphabetic() => {}
+                _ => break,
+            }
+        } else if !letter.is_ascii() {
+            return None;
+        } else if !letter.is_ascii_alphanumeric() {
+            break;
+        }
+        length += 1;
+    }
+    Some(length.max(1))
 }
 
 /// Accents that stand as characters of their own.

@@ -161,7 +161,7 @@ fn part_of_counted(line: &Line, at: usize) -> Option<(Draft, usize)> {
     for item in &mut draft.made.items {
         let name = match item.name.rsplit_once(' ') {
             Some((before, last)) => format!("{before} {}", lexicon::singular(last)),
-            None => lexicon::singular(&item.name),
+            None => lexicon::singular(&item.name).into_owned(),
         };
         *item = Item {
             name: format!("{name} {joined}"),

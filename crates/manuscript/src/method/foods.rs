@@ -1,10 +1,12 @@
 //! Which foods of the list a word of the method stands for.
 
+use std::borrow::Cow;
+
 use rustc_hash::FxHashMap;
 
 use super::index::{Index, at_place};
 use super::nouns::Mention;
-use super::words::{in_group, same};
+use super::words::{in_group, other_name, same};
 use crate::lexicon::{Class, class, singular};
 use crate::speech::{Speech, speech};
 use crate::token::Token;
@@ -90,7 +92,7 @@ impl Names {
                 list.push(Name {
                     place: (index, item_at),
                     plural: singular(&last) != last,
-                    own: singular(&last),
+                    own: singular(&last).into_owned(),
                     head,
                     extra: if ingredient.items.len() > 1 {
                         plain(&item.name)
@@ -157,9 +159,13 @@ impl Names {
     /// Which tokens are part of a name of two or more words of the list.
     pub(super) fn kept(&self, tokens: &[Token]) -> Vec<bool> {
         let mut kept = vec![false; tokens.len()];
-        let words: Vec<String> = tokens
+        let words: Vec<Cow<str>> = tokens
             .iter()
-            .map(|token| same(&singular(&token.lower)).to_owned())
+            .map(|token| singular(&token.lower))
+            .map(|one| match other_name(&one) {
+                Some(same) => Cow::Borrowed(same),
+                None => one,
+            })
             .collect();
         for (start, first) in words.iter().enumerate() {
             let names = self.index.beginning(first, &self.list, tokens[start].span.start);
@@ -167,7 +173,7 @@ impl Names {
                 let length = name.words.len();
                 if words
                     .get(start..start + length)
-                    .is_some_and(|here| *here == *name.words)
+                    .is_some_and(|here| here.iter().eq(name.words.iter()))
                 {
                     kept[start..start + length].fill(true);
                 }
@@ -193,7 +199,7 @@ impl Names {
                 return members;
             }
         }
-        let own = mention.words.last().map_or_else(String::new, |word| singular(word));
+        let own = mention.words.last().map_or(Cow::default(), |word| singular(word));
         let near = self.index.holding(words.iter(), &self.list, mention.span.start);
         let scored: Vec<(f64, &Name)> = near
             .iter()

@@ -102,7 +102,7 @@ impl Referrer<'_> {
     fn brought_along(&self, mention: &Mention, scene: &Scene) -> Option<Vec<FoodRef>> {
         let to = self.goes_to?;
         let last = singular(mention.words.last()?);
-        if !matches!(last.as_str(), "vegetable" | "mixture" | "veg") {
+        if !matches!(&*last, "vegetable" | "mixture" | "veg") {
             return None;
         }
         let from = scene
@@ -237,14 +237,14 @@ impl Referrer<'_> {
         }
         let described = name.split(' ').count() > 1;
         if speech(&head).is(Speech::POT)
-            || (matches!(head.as_str(), "broth" | "stock" | "bouillon") && !scene.vessels.is_empty())
+            || (matches!(&*head, "broth" | "stock" | "bouillon") && !scene.vessels.is_empty())
         {
             // From a bowl, a part of the broth is taken out of the pot.
             let in_bowl = scene.here().is_some_and(|vessel| vessel.kind == VesselKind::Bowl) && scene.main().is_some();
             if in_bowl && mention.share != Share::Whole {
-                return Some(Target::Component(head));
+                return Some(Target::Component(head.into_owned()));
             }
-            let other = described && !matches!(head.as_str(), "broth" | "stock");
+            let other = described && !matches!(&*head, "broth" | "stock");
             return Some(if other { Target::Component(name) } else { Target::Pot });
         }
         let of_food = mention.words.len() > 1
@@ -252,7 +252,7 @@ impl Referrer<'_> {
                 .words
                 .first()
                 .is_some_and(|word| class(word).is(Class::FOOD) || class(&singular(word)).is(Class::FOOD));
-        let grown = matches!(head.as_str(), "leaf" | "stalk" | "skin" | "rind") && of_food;
+        let grown = matches!(&*head, "leaf" | "stalk" | "skin" | "rind") && of_food;
         ((speech(&head).is(Speech::MADE) || speech(last).is(Speech::MADE)) && !grown).then_some(Target::Component(name))
     }
 

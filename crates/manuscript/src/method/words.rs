@@ -105,6 +105,8 @@ struct Tables {
     /// Vessels of two words, by the first.
     paired: FxHashMap<&'static str, Vec<(&'static str, VesselKind)>>,
     groups: FxHashMap<&'static str, Vec<&'static str>>,
+    /// Words with another name that lists use more.
+    others: FxHashMap<&'static str, &'static str>,
     kinds: FxHashSet<&'static str>,
     repeats: FxHashMap<&'static str, Vec<Way>>,
 }
@@ -114,8 +116,12 @@ fn tables() -> &'static Tables {
     READ.get_or_init(|| {
         let (verbs, forms) = verb_tables();
         let mut groups: FxHashMap<&str, Vec<&str>> = FxHashMap::default();
+        let mut others: FxHashMap<&str, &str> = FxHashMap::default();
         for [word, group, ..] in rows(include_str!("../../data/groups.tsv")) {
             groups.entry(word).or_default().push(group);
+            if let Some(same) = group.strip_prefix("same ") {
+                others.entry(word).or_insert(same);
+            }
         }
         let vessels = rows(include_str!("../../data/vessels.tsv"));
         let mut paired: FxHashMap<&str, Vec<(&str, VesselKind)>> = FxHashMap::default();
@@ -137,6 +143,7 @@ fn tables() -> &'static Tables {
                 .collect(),
             kinds: groups.values().flatten().copied().collect(),
             groups,
+            others,
             paired,
             repeats,
         }
@@ -302,11 +309,13 @@ pub(super) fn is_kind(word: &str) -> bool {
 }
 
 /// The other name of a food word, where it has one that lists use more.
+pub(super) fn other_name(word: &str) -> Option<&'static str> {
+    tables().others.get(word).copied()
+}
+
+/// The name that lists use more for a food word: its other name where it has one, else itself.
 pub(super) fn same(word: &str) -> &str {
-    let groups = tables().groups.get(word);
-    groups
-        .and_then(|groups| groups.iter().find_map(|group| group.strip_prefix("same ")))
-        .unwrap_or(word)
+    other_name(word).unwrap_or(word)
 }
 
 /// The kind of the vessel of one word.

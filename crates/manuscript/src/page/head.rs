@@ -228,7 +228,10 @@ fn yield_part(text: &str, part: &[Token]) -> Option<YieldLine> {
 }
 
 fn unit_name(noun: &Token) -> String {
-    Unit::from_spelling(noun.text).map_or_else(|| lexicon::singular(&noun.lower), |unit| unit.name().to_owned())
+    Unit::from_spelling(noun.text).map_or_else(
+        || lexicon::singular(&noun.lower).into_owned(),
+        |unit| unit.name().to_owned(),
+    )
 }
 
 /// The times a row declares.

@@ -80,8 +80,9 @@ impl Page<'_> {
     pub(super) fn method(&mut self, seen: &mut [Seen], at: usize, listed: bool) {
         let row = seen[at].row.clone();
         let row = &row;
-        let imperative = has_imperative(self.text, row.span);
-        let weak = row.apart && !row.last && is_bare_food(self.text, row);
+        // A numbered row is a step in any case.
+        let imperative = row.mark != Mark::Number && has_imperative(self.text, row.span);
+        let weak = row.mark != Mark::Number && row.apart && !row.last && is_bare_food(self.text, row);
         let run = seen.get(at + 1).is_some_and(|s| s.strong) || seen.get(at + 1).is_none_or(|next| next.row.apart);
         if (seen[at].strong || weak)
             && listed

@@ -117,7 +117,7 @@ impl Known {
 fn words(name: &str) -> Vec<String> {
     name.split(' ')
         .take(8)
-        .map(|word| singular(&word.to_lowercase()))
+        .map(|word| singular(&word.to_lowercase()).into_owned())
         .collect()
 }
 

@@ -1,5 +1,7 @@
 //! Variations: the changes they name, as far as they are understood.
 
+use std::borrow::Cow;
+
 use crate::lexicon::{Class, class, singular};
 use crate::line;
 use crate::token::{Token, tokens};
@@ -153,10 +155,10 @@ fn entries(text: &str, words: &[Token]) -> Vec<Ingredient> {
 
 /// The ingredients of the list that are named in these words.
 fn listed(words: &[Token], recipe: &Recipe) -> Vec<usize> {
-    let said: Vec<String> = words.iter().map(|t| singular(&t.lower)).collect();
+    let said: Vec<Cow<str>> = words.iter().map(|t| singular(&t.lower)).collect();
     let named = |item: &crate::Item| {
-        let last = item.name.rsplit(' ').next().map(|w| singular(&w.to_lowercase()));
-        last.is_some_and(|last| said.contains(&last))
+        let last = item.name.rsplit(' ').next().map(str::to_lowercase);
+        last.is_some_and(|last| said.contains(&singular(&last)))
     };
     let mut found: Vec<usize> = Vec::new();
     for (index, ingredient) in recipe.ingredients.iter().enumerate().take(500) {
