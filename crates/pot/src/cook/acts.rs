@@ -259,10 +259,15 @@ impl<'a> Run<'a> {
                 groups.extend(state.groups.iter_mut().map(|group| group.split(share)));
                 share
             }
-            Part::Liquid => 1.0 - state.clinging_share(clinging, |_| true),
+            // Egg that was stirred in runs through a sieve with the liquid.
+            Part::Liquid => {
+                let share = 1.0 - state.clinging_share(clinging, |group| !group.is_stirred_egg());
+                groups = state.groups.extract_if(.., |group| group.is_stirred_egg()).collect();
+                share
+            }
             Part::Solids => {
-                let share = state.clinging_share(clinging, |_| true);
-                groups = std::mem::take(&mut state.groups);
+                let share = state.clinging_share(clinging, |group| !group.is_stirred_egg());
+                groups = state.groups.extract_if(.., |group| !group.is_stirred_egg()).collect();
                 share
             }
             Part::Lots(lots) => {
@@ -275,9 +280,12 @@ impl<'a> Run<'a> {
                 share
             }
         };
+        let liquid = state.liquid.total_kg();
         let clings_kg = match what {
-            Part::Liquid => (1.0 - share) * state.liquid.total_kg(),
-            Part::Solids | Part::Lots(_) => share * state.liquid.total_kg(),
+            // Fat on what is lifted from a pan is no liquid that is strained off.
+            _ if state.water_kg() < 0.5 * liquid => 0.0,
+            Part::Liquid => (1.0 - share) * liquid,
+            Part::Solids | Part::Lots(_) => share * liquid,
             Part::All | Part::Share(_) => 0.0,
         };
         let fragile = state.fragile.take_share(share);

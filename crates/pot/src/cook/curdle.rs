@@ -113,7 +113,7 @@ impl VesselState {
 
 impl Group {
     /// Egg that was whisked or beaten into the liquid.
-    fn is_stirred_egg(&self) -> bool {
+    pub(super) fn is_stirred_egg(&self) -> bool {
         self.habits.hazard == Some(Hazard::Egg) && self.radius_m() <= STIRRED_EGG_M
     }
 }

@@ -32,27 +32,38 @@ fn ramp(temp_c: f64, from_c: f64, to_c: f64) -> f64 {
 }
 
 /// Native starch swells as its range and the water there allow.
-fn gelatinise(matter: &mut Matter, range: Range, temp_c: f64, dt_s: f64) {
+fn gelatinise(matter: &mut Matter, range: Range, temp_c: f64, dt_s: f64, cond: &Conditions) {
     let native = matter.kg(Stuff::Starch);
     if native <= 0.0 || temp_c <= range.low_c {
         return;
     }
     let swollen = matter.kg(Stuff::GelatinisedStarch);
     let all = native + swollen;
-    let watered = (matter.kg(Stuff::Water) / (practice::WATER_PER_STARCH * all)).min(1.0);
+    let watered = (matter.kg(Stuff::Water) / (practice::WATER_PER_STARCH.at(cond.food) * all)).min(1.0);
     let due = all * range.swollen(temp_c) * watered - swollen;
     if due > 0.0 {
-        let moved = due.min(native) * done(dt_s, practice::GELATINISE_S);
+        let moved = due.min(native) * done(dt_s, practice::GELATINISE_S.at(cond.food));
         matter.mass_kg[Stuff::Starch as usize] -= moved;
         matter.mass_kg[Stuff::GelatinisedStarch as usize] += moved;
     }
 }
 
 impl VesselState {
+    /// How far pieces lie in the liquid: 1 when there is as much as bathes them, less in proportion, so that what they drink
+    /// and give off does not hang on the moment at which it no longer does.
+    fn wetness(&self) -> f64 {
+        let pieces: f64 = self.groups.iter().map(Group::volume_m3).sum();
+        if pieces > 0.0 {
+            (self.liquid_m3() / (practice::BATHES * pieces)).clamp(0.0, 1.0)
+        } else {
+            1.0
+        }
+    }
+
     /// Everything food does by itself in a step.
     pub(super) fn tend(&mut self, dt_s: f64, cond: &Conditions, ledger: &mut Ledger) {
-        gelatinise(&mut self.liquid, self.gel, self.temp_c, dt_s);
-        let bathed = self.covers_pieces();
+        gelatinise(&mut self.liquid, self.gel, self.temp_c, dt_s, cond);
+        let wet = self.wetness();
         let fries = self.fries();
         let mut groups = std::mem::take(&mut self.groups);
         let (mut shed, mut flow) = (0.0, 0.0);
@@ -60,20 +71,24 @@ impl VesselState {
             #[cfg(test)]
             TENDED.with(|count| count.set(count.get() + 1));
             let before = group.matter.total_kg();
-            gelatinise(&mut group.matter, group.gel, group.mean_c, dt_s);
-            shed += self.shed(group, dt_s, bathed, cond);
+            gelatinise(&mut group.matter, group.gel, group.mean_c, dt_s, cond);
+            shed += self.shed(group, dt_s, wet, cond);
             self.render(group, dt_s, cond);
-            self.oil(group, dt_s, bathed);
-            if bathed {
-                self.soak(group, dt_s);
-                self.exchange_solutes(group, dt_s, cond);
+            self.oil(group, dt_s, wet >= 1.0, cond);
+            if wet > 0.0 {
+                self.soak(group, wet * dt_s);
+                self.exchange_solutes(group, wet * dt_s, cond);
             }
-            let lingering = if bathed { self.lingering(group, cond.food) } else { 1.0 };
+            let lingering = if wet > 0.0 {
+                self.lingering(group, cond.food)
+            } else {
+                1.0
+            };
             group.soften(dt_s / lingering);
             if let Some(tally) = &mut group.tally {
                 tally.count(&group.profile, dt_s);
             }
-            self.fall_apart(group, bathed);
+            self.fall_apart(group, wet);
             flow += (group.matter.total_kg() - before).abs();
         }
         groups.retain(|group| group.total_kg() > 1e-9);
@@ -94,8 +109,14 @@ impl VesselState {
     }
 
     /// Water shed: the share due by the temperature reached, with a lag. Gives the water, kg.
-    fn shed(&mut self, group: &mut Group, dt_s: f64, bathed: bool, cond: &Conditions) -> f64 {
-        if group.habits.sheds <= 0.0 || (bathed && !group.habits.flesh && !self.fries()) {
+    fn shed(&mut self, group: &mut Group, dt_s: f64, wet: f64, cond: &Conditions) -> f64 {
+        // Plants keep their juice under liquid.
+        let open = if group.habits.flesh || self.fries() {
+            1.0
+        } else {
+            1.0 - wet
+        };
+        if group.habits.sheds * open <= 0.0 {
             return 0.0;
         }
         let share = group.let_go();
@@ -103,7 +124,7 @@ impl VesselState {
         if due <= 0.0 {
             return 0.0;
         }
-        let juice = group.matter.take_juice(due * done(dt_s, cond.shed_s));
+        let juice = group.matter.take_juice(due * done(open * dt_s, cond.shed_s));
         let water = juice.kg(Stuff::Water);
         group.shed_kg += water;
         self.receive(group, &juice);
@@ -145,14 +166,14 @@ impl VesselState {
     }
 
     /// Soft pieces go over into the liquid, as far as the food does at all.
-    fn fall_apart(&mut self, group: &mut Group, bathed: bool) {
+    fn fall_apart(&mut self, group: &mut Group, wet: f64) {
         // A fifth of the way no piece has gone.
-        if group.habits.falls_apart <= 0.0 || !bathed || group.tender < 0.2 {
+        if group.habits.falls_apart * wet <= 0.0 || group.tender < 0.2 {
             return;
         }
         let ratio = practice::FALLS_HALF / group.tender;
         let square = ratio * ratio;
-        let due = group.habits.falls_apart / (1.0 + square * square * ratio);
+        let due = wet * group.habits.falls_apart / (1.0 + square * square * ratio);
         if due <= group.dispersed {
             return;
         }

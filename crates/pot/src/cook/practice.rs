@@ -91,6 +91,8 @@ pub(super) const fn cover_share(cover: Cover) -> Spread {
     }
 }
 
+/// Liquid that bathes pieces, share of their volume; with less they lie in a little of it.
+pub(super) const BATHES: f64 = 0.25;
 /// Film between liquid and pieces, W/(m²·K): still, simmering, boiling.
 pub(super) const FILM_STILL: f64 = 250.0;
 pub(super) const FILM_SIMMER: f64 = 800.0;
@@ -168,8 +170,8 @@ pub(super) const SWELLS_FULLY_C: f64 = 92.0;
 /// Cold soaking times hold for this temperature, °C.
 pub(super) const SOAK_C: f64 = 15.0;
 /// Time constant of gelatinisation once the temperature is there, seconds, and the water it needs per starch.
-pub(super) const GELATINISE_S: f64 = 60.0;
-pub(super) const WATER_PER_STARCH: f64 = 0.7;
+pub(super) const GELATINISE_S: Spread = Spread::within_factor(60.0, 1.6);
+pub(super) const WATER_PER_STARCH: Spread = Spread::within_factor(0.7, 1.5);
 /// Diffusivity of salt in food at 25 °C, m²/s: 6.0e-10 (taro) to 1.3e-9 (pumpkin) in balls of five vegetables in brine, and
 /// 7.13 kJ/mol between that and the boil (J. Phys. Opt. Sci. 7 (2025) 324): the geometric mean, the spread wider for meat,
 /// of which no hot figure was found.
@@ -189,9 +191,9 @@ pub(super) const RULE_OF_THUMB: f64 = 1.5;
 /// Softening that a cook calls 'softened without colour'.
 pub(super) const SOFTENED: f64 = 0.7;
 /// Pieces from this thickness up, metres, are laid side by side to brown; smaller ones are stirred about. They cover this
-/// share of the bottom, with room between for their steam (×/÷1.5), and so many layers more are pressed in.
+/// share of the bottom, with room between for their steam, and so many layers more are pressed in.
 pub(super) const LAID_FROM_M: f64 = 0.015;
-pub(super) const LAYER_SHARE: f64 = 0.6;
+pub(super) const LAYER_SHARE: Spread = Spread::within_factor(0.6, 1.5);
 pub(super) const PRESSED_IN: f64 = 0.1;
 /// A pan that has been wet so long, seconds, while it should brown, is crowded.
 pub(super) const WET_LONG_S: f64 = 90.0;

@@ -1,7 +1,8 @@
 //! Foods worked among themselves: mixed, dressed, rinsed.
 
-use potwright_larder::Kind;
+use potwright_larder::{Hazard, Kind, Shape};
 use potwright_manuscript::{FoodRef, Operation, Target, Verb};
+use potwright_measure::Spread;
 
 use super::bench::{Bench, NOTHING};
 use super::verbs::Manner;
@@ -11,6 +12,9 @@ use crate::Part;
 /// Water to rinse salted food with, parts by weight (common practice, no source; 1 to 5).
 const RINSING_WATER: f64 = 2.0;
 
+/// Size of the drops of beaten egg, millimetres: small enough to be as warm as the liquid at once (a convention).
+const EGG_DROPS_MM: f64 = 1.0;
+
 impl Bench<'_> {
     /// Mixing, whisking, kneading: into what is in hand or in a bowl of their own.
     pub(super) fn mix(&mut self, operation: &Operation, manner: &Manner) {
@@ -18,6 +22,7 @@ impl Bench<'_> {
         let vessel = site.vessel;
         self.note_knob(vessel, operation);
         let named = self.bring(operation, vessel);
+        self.beat_eggs(operation, vessel);
         self.here = Some(vessel);
         if self.uses[vessel].style == Style::Hold {
             self.held[vessel].mixed = true;
@@ -26,6 +31,22 @@ impl Bench<'_> {
         }
         if operation.minutes.is_some() && self.uses[vessel].style != Style::Hold {
             self.go_on(vessel, operation, &named);
+        }
+    }
+
+    /// Eggs that are whisked or beaten are drops from then on: as warm as what they are stirred into, and they curdle.
+    fn beat_eggs(&mut self, operation: &Operation, vessel: usize) {
+        if !matches!(operation.verb, Verb::Whisk | Verb::Beat | Verb::Mix | Verb::Knead) {
+            return;
+        }
+        for lot in self.inside(vessel) {
+            let pieces = self.stocked.lots.get_mut(lot).and_then(|lot| lot.pieces.as_mut());
+            if let Some(pieces) = pieces.filter(|pieces| pieces.hazard == Some(Hazard::Egg)) {
+                pieces.shape = Shape::Sphere {
+                    diameter_mm: EGG_DROPS_MM,
+                };
+                pieces.size_spread = Spread::exact(1.0);
+            }
         }
     }
 

@@ -89,6 +89,33 @@ fn strained() {
     books_close(&trace);
 }
 
+/// Yolks that were stirred in run through with the liquid; whole eggs stay in the sieve.
+#[test]
+fn strained_custard() {
+    let egg = |mm| {
+        let mut egg = lot("egg", Kind::Egg, 20.0, &[(Stuff::Water, 0.04), (Stuff::Protein, 0.01)]);
+        egg.pieces = Some(Pieces {
+            hazard: Some(Hazard::Egg),
+            ..sphere(mm)
+        });
+        egg
+    };
+    let strained = |mm| {
+        let acts = vec![add_all(0, &[0, 1]), pour(1, Part::Liquid)];
+        let mut process = process(vec![milk(0.5), egg(mm)], bowls(2), acts);
+        process.dish_vessel = 1;
+        let trace = central(&process, &Kitchen::default());
+        books_close(&trace);
+        trace
+            .served_pieces
+            .iter()
+            .map(|pieces| pieces.matter.total_kg())
+            .sum::<f64>()
+    };
+    assert!((strained(1.0) - 0.05).abs() < 1e-9);
+    assert_eq!(strained(44.0), 0.0);
+}
+
 /// 40 g of fat on two kilograms of broth: all but a tablespoon (15 ml · 0.90 = 13.5 g) is 26.5 g off; two tablespoons
 /// off leave 13 g; a share of 0.85 leaves 6 g; more than there is takes all; salt and water stay.
 #[test]
