@@ -20,11 +20,26 @@ use potwright_measure::Spread;
 const THICK_STARCH: Spread = Spread::within_factor(0.02, 1.5);
 const THICK_FIBRE: Spread = Spread::within_factor(0.012, 1.5);
 const THICK_PIECES: Spread = Spread::within_factor(0.35, 1.5);
-/// Parts of the time the inside takes to follow the outside that one step of the field may be.
+/// Share of the time the inside takes to follow the outside that one step of the field may be, and of the time since it
+/// was even, when its faces change fast; shorter steps of the vessel are saved up.
 const SHARE_OF_LAG: f64 = 0.03;
+const SHARE_OF_AGE: f64 = 0.1;
 const MOST_STEPS: f64 = 20.0;
 /// Food so near to its surroundings, and so even, conducts nothing to speak of, kelvins.
 const EVEN_K: f64 = 0.3;
+
+/// How the heat of thick food is spread.
+#[derive(Clone, Debug)]
+pub(super) struct Inside {
+    field: Field,
+    /// Seconds the field is behind the vessel, and the time it takes to follow the outside.
+    waits_s: f64,
+    lag_s: f64,
+    /// Seconds since it was the same throughout.
+    age_s: f64,
+    /// How much warmer the warmest place is than the mean, kelvins.
+    pub(super) lead_k: f64,
+}
 
 impl VesselState {
     /// Whether it neither mixes by itself nor is stirred: a pot in a sink or in ice is stirred now and then.
@@ -57,32 +72,46 @@ impl VesselState {
             }
             return;
         }
-        let filling = self.filling();
         let heat_j = self.heat_j + self.groups.iter().map(|group| group.heat_j).sum::<f64>();
-        let mut field = match self.inside.take() {
-            Some(field) => field,
-            None => Box::new(Field::uniform(heat_j, filling.content.temperature(heat_j, self.temp_c))),
-        };
-        let calm =
-            (self.temp_c - cond.air_c(self.place)).abs() < EVEN_K && field.warmest_c() - field.coldest_c() < EVEN_K;
-        if !calm {
-            let faces = self.faces(&filling, cond);
-            let steps = (dt_s / (SHARE_OF_LAG * lag_s(&filling, &faces)))
-                .ceil()
-                .clamp(1.0, MOST_STEPS);
-            // Between one and twenty.
-            for _ in 0..steps as u32 {
-                field.step(dt_s / steps, &filling, &faces);
-            }
-            field.rebase(heat_j, &filling.content);
-            let [top_c, wall_c, base_c] = field.faces_c(&filling, &faces);
-            self.skin = Skin {
-                top_k: self.temp_c - top_c,
-                wall_k: self.temp_c - wall_c,
-                base_k: self.temp_c - base_c,
-            };
+        let mut inside = self.inside.take().unwrap_or_else(|| {
+            let temp_c = self.filling().content().temperature(heat_j, self.temp_c);
+            Box::new(Inside {
+                field: Field::uniform(heat_j, temp_c),
+                waits_s: 0.0,
+                lag_s: 0.0,
+                age_s: 0.0,
+                lead_k: 0.0,
+            })
+        });
+        inside.waits_s += dt_s;
+        inside.age_s += dt_s;
+        let even = (self.temp_c - cond.air_c(self.place)).abs() < EVEN_K
+            && inside.field.warmest_c() - inside.field.coldest_c() < EVEN_K;
+        if !even && inside.waits_s >= (SHARE_OF_LAG * inside.lag_s).min(SHARE_OF_AGE * inside.age_s) {
+            self.spread(&mut inside, heat_j, cond);
         }
-        self.inside = Some(field);
+        self.inside = Some(inside);
+    }
+
+    /// Conducts for as long as the field waits, and reads the faces.
+    fn spread(&mut self, inside: &mut Inside, heat_j: f64, cond: &Conditions) {
+        let filling = self.filling();
+        let faces = self.faces(&filling, cond);
+        inside.lag_s = filling.lag_s(&faces);
+        let waits_s = std::mem::take(&mut inside.waits_s);
+        let steps = (waits_s / (SHARE_OF_LAG * inside.lag_s)).ceil().clamp(1.0, MOST_STEPS);
+        // Between one and twenty.
+        for _ in 0..steps as u32 {
+            inside.field.step(waits_s / steps, &filling, &faces);
+        }
+        inside.field.rebase(heat_j, filling.content());
+        let [top_c, wall_c, base_c] = inside.field.faces_c(&filling, &faces);
+        self.skin = Skin {
+            top_k: self.temp_c - top_c,
+            wall_k: self.temp_c - wall_c,
+            base_k: self.temp_c - base_c,
+        };
+        inside.lead_k = inside.field.warmest_c() - self.temp_c;
     }
 
     /// Everything in the vessel, and the vessel, as one body.
@@ -92,13 +121,13 @@ impl VesselState {
         let bone_kg: f64 = self.groups.iter().map(|group| group.inedible_kg).sum();
         let capacity = self.measures.metal_j_k + bone_kg * practice::BONE_J_KG_K;
         let temp_c = self.temp_c.max(0.0);
-        Filling {
-            radius_m: 0.5 * self.measures.diameter_m,
-            height_m: (self.volume_m3() / self.measures.area_m2).max(1e-3),
-            content: HeatContent::of(&matter).with_capacity(capacity),
-            conductivity: properties::conductivity(&matter, temp_c),
-            frozen_conductivity: frozen_conductivity(&matter, self.temp_c.min(0.0), FREEZABLE),
-        }
+        Filling::new(
+            0.5 * self.measures.diameter_m,
+            (self.volume_m3() / self.measures.area_m2).max(1e-3),
+            HeatContent::of(&matter).with_capacity(capacity),
+            properties::conductivity(&matter, temp_c),
+            frozen_conductivity(&matter, self.temp_c.min(0.0), FREEZABLE),
+        )
     }
 
     /// The films of the faces at their present temperatures: straight lines about them.
@@ -128,13 +157,4 @@ impl VesselState {
             base: line(self.skin.base_k, &|c| self.base_flux_w_m2(c, cond)),
         }
     }
-}
-
-/// Seconds with which the inside follows the outside: the slowest mode of a slab and the film, in series.
-fn lag_s(filling: &Filling, faces: &Faces) -> f64 {
-    let half_m = (0.5 * filling.height_m).min(filling.radius_m);
-    let volume = std::f64::consts::PI * filling.radius_m * filling.radius_m * filling.height_m;
-    let capacity = (filling.content.capacity(10.0) / volume).max(1.0);
-    let film = faces.top.film.max(faces.wall.film).max(faces.base.film);
-    half_m * capacity * (half_m / filling.conductivity / 2.467 + 1.0 / film)
 }

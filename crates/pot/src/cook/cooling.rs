@@ -88,8 +88,8 @@ impl VesselState {
     fn warmest_c(&self, cond: &Conditions) -> f64 {
         let centres = self.groups.iter().map(|group| group.centre_c());
         let warmest = centres.fold(self.shown_c(), f64::max);
-        if let Some(field) = &self.inside {
-            return warmest.max(field.warmest_c());
+        if let Some(inside) = &self.inside {
+            return warmest.max(self.temp_c + inside.lead_k);
         }
         // In a sink or in ice it is stirred now and then.
         if matches!(self.place, Place::Sink | Place::IceBath) {

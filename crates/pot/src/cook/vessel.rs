@@ -3,6 +3,7 @@
 use potwright_manuscript::{Cover, HeatWord};
 
 use crate::cook::cold::Skin;
+use crate::cook::cold_inside::Inside;
 use crate::cook::conditions::Conditions;
 use crate::cook::cooling::Follow;
 use crate::cook::curdle::Fragile;
@@ -10,7 +11,6 @@ use crate::cook::exchange::Exchange;
 use crate::cook::fire::Fire;
 use crate::cook::group::Group;
 use crate::cook::practice;
-use crate::physics::cooling_field::Field;
 use crate::physics::gelatinisation::{self, Range};
 use crate::physics::properties::{self, HeatContent};
 use crate::physics::water;
@@ -152,7 +152,7 @@ pub(super) struct VesselState {
     pub(super) watch: Watch,
     pub(super) cooling: Option<Follow>,
     /// How the heat of thick food that stands is spread.
-    pub(super) inside: Option<Box<Field>>,
+    pub(super) inside: Option<Box<Inside>>,
 }
 
 /// What has been noticed of a vessel since it was filled.

@@ -8,8 +8,8 @@
 use crate::physics::properties::{FREEZING_C, HeatContent};
 
 /// Rings from the middle to the wall, layers from the base to the top.
-const RINGS: usize = 8;
-const LAYERS: usize = 14;
+const RINGS: usize = 6;
+const LAYERS: usize = 12;
 /// The longest line of cells.
 const LONGEST: usize = if RINGS > LAYERS { RINGS } else { LAYERS };
 const PI: f64 = std::f64::consts::PI;
@@ -22,11 +22,13 @@ pub struct Filling {
     /// Height, metres.
     pub height_m: f64,
     /// The heat the whole body holds, by temperature.
-    pub content: HeatContent,
-    /// Conductivity, W/(m·K).
-    pub conductivity: f64,
-    /// The same with all water frozen that freezes, W/(m·K).
-    pub frozen_conductivity: f64,
+    content: HeatContent,
+    /// Conductivity thawed, and with all water frozen that freezes, W/(m·K).
+    conductivity: f64,
+    frozen_conductivity: f64,
+    /// Heat of the whole body when it begins to freeze and when all is frozen that freezes, joules.
+    thawed_j: f64,
+    solid_j: f64,
 }
 
 /// A film at a face, and the temperature behind it.
@@ -63,18 +65,58 @@ const fn ring_share(ring: usize) -> f64 {
 }
 
 impl Filling {
-    /// Share of the freezable water that is frozen at a heat of the whole body, 0–1.
-    fn frozen(&self, heat_j: f64) -> f64 {
-        let thawed = self.content.enthalpy(FREEZING_C);
-        let solid = self.content.enthalpy(FREEZING_C - 1e-9);
-        if heat_j >= thawed || thawed <= solid {
-            return 0.0;
+    /// A body of a radius and a height in metres, of the heat it holds by temperature, and of its conductivity thawed and
+    /// with all water frozen that freezes, W/(m·K).
+    #[must_use]
+    pub fn new(
+        radius_m: f64,
+        height_m: f64,
+        content: HeatContent,
+        conductivity: f64,
+        frozen_conductivity: f64,
+    ) -> Self {
+        Filling {
+            radius_m,
+            height_m,
+            content,
+            conductivity,
+            frozen_conductivity,
+            thawed_j: content.enthalpy(FREEZING_C),
+            solid_j: content.enthalpy(FREEZING_C - 1e-9),
         }
-        ((thawed - heat_j) / (thawed - solid)).min(1.0)
     }
 
+    /// The heat the whole body holds, by temperature.
+    #[must_use]
+    pub const fn content(&self) -> &HeatContent {
+        &self.content
+    }
+
+    /// Seconds with which the inside follows the outside: the slowest mode of a slab (π²/4) and the film, in series.
+    #[must_use]
+    pub fn lag_s(&self, faces: &Faces) -> f64 {
+        let half_m = (0.5 * self.height_m).min(self.radius_m);
+        let volume = PI * self.radius_m * self.radius_m * self.height_m;
+        let capacity = (self.content.capacity(10.0) / volume).max(1.0);
+        let film = faces.top.film.max(faces.wall.film).max(faces.base.film);
+        half_m * capacity * (half_m / self.conductivity / 2.467 + 1.0 / film)
+    }
+
+    /// Conductivity at a heat of the whole body, between thawed and frozen by the share that is frozen.
     fn conductivity_at(&self, heat_j: f64) -> f64 {
-        self.conductivity + self.frozen(heat_j) * (self.frozen_conductivity - self.conductivity)
+        if heat_j >= self.thawed_j || self.thawed_j <= self.solid_j {
+            return self.conductivity;
+        }
+        let frozen = ((self.thawed_j - heat_j) / (self.thawed_j - self.solid_j)).min(1.0);
+        self.conductivity + frozen * (self.frozen_conductivity - self.conductivity)
+    }
+
+    /// Heat capacity of the whole body at a heat and its temperature, J/K.
+    fn capacity_at(&self, heat_j: f64, temp_c: f64) -> f64 {
+        if heat_j >= self.thawed_j {
+            return self.content.capacity(temp_c);
+        }
+        self.content.capacity_at(heat_j, temp_c)
     }
 }
 
@@ -237,7 +279,7 @@ impl Line {
     /// Sets a cell: its share of the volume, its heat (as if all were like it) and its temperature.
     fn cell(&mut self, cell: usize, filling: &Filling, share: f64, (heat_j, temp_c): (f64, f64)) {
         self.share[cell] = share;
-        self.capacity_w_k[cell] = share * filling.content.capacity_at(heat_j, temp_c) / self.dt_s;
+        self.capacity_w_k[cell] = share * filling.capacity_at(heat_j, temp_c) / self.dt_s;
         self.conductivity[cell] = filling.conductivity_at(heat_j);
         self.old_c[cell] = temp_c;
     }

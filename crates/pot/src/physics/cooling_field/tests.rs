@@ -21,13 +21,7 @@ fn stew(radius_m: f64, height_m: f64, diffusivity: f64) -> Filling {
     let litres = 1000.0 * PI * radius_m * radius_m * height_m;
     let content = HeatContent::of(&Matter::of(Stuff::Water, litres));
     let conductivity = diffusivity * content.capacity(30.0) / (litres / 1000.0);
-    Filling {
-        radius_m,
-        height_m,
-        content,
-        conductivity,
-        frozen_conductivity: conductivity,
-    }
+    Filling::new(radius_m, height_m, content, conductivity, conductivity)
 }
 
 /// Seconds until no cell is warmer than a temperature.
@@ -132,13 +126,13 @@ fn freezing_agrees_with_plank_and_pham() {
     soup.mass_kg[Stuff::Starch as usize] = 0.05;
     let volume = properties::volume_m3(&soup, 0.0);
     let height_m = 0.05;
-    let filling = Filling {
-        radius_m: libm::sqrt(volume / height_m / PI),
+    let filling = Filling::new(
+        libm::sqrt(volume / height_m / PI),
         height_m,
-        content: HeatContent::of(&soup),
-        conductivity: properties::conductivity(&soup, 0.0),
-        frozen_conductivity: frozen_conductivity(&soup, -1.0, FREEZABLE),
-    };
+        HeatContent::of(&soup),
+        properties::conductivity(&soup, 0.0),
+        frozen_conductivity(&soup, -1.0, FREEZABLE),
+    );
     let freezer = Face {
         film: 8.0,
         outside_c: -18.0,
