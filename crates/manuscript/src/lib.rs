@@ -20,6 +20,7 @@ pub mod reading;
 pub mod recipe;
 mod sentence;
 pub mod span;
+pub mod structured;
 mod speech;
 mod token;
 pub mod verb;

@@ -74,7 +74,7 @@ impl Sheet {
             heading: heading.is_some(),
         };
         self.part_from(now);
-        self.lines(&marks, &text, &remarks);
+        self.lines(&marks, &text, &remarks, heading.is_some());
         self.before = Some(now);
         // A title and a heading over the whole stand alone.
         self.gap = heading.is_some_and(|level| level <= 1);
@@ -95,7 +95,8 @@ impl Sheet {
     }
 
     /// The lines of a paragraph with its remarks.
-    fn lines(&mut self, marks: &str, text: &str, remarks: &[Remark]) {
+    fn lines(&mut self, marks: &str, text: &str, remarks: &[Remark], heading: bool) {
+        let below = heading || text.trim_end().ends_with(':');
         let indent = if marks.is_empty() { "" } else { "   " };
         let mut at = 0;
         let mut remarks = remarks
@@ -116,13 +117,13 @@ impl Sheet {
                 let place = place.clamp(from, to);
                 self.text.push_str(text.get(from..place).unwrap_or(""));
                 from = place;
-                self.note(remark, text.trim_end().ends_with(':'));
+                self.note(remark, below);
             }
             self.text.push_str(text.get(from..to).unwrap_or(""));
             at = end;
         }
         for (_, remark) in remarks {
-            self.note(remark, false);
+            self.note(remark, below);
         }
     }
 

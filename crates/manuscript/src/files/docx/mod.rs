@@ -71,7 +71,7 @@ pub(super) fn read(package: &mut Package) -> Result<Taken, FileError> {
     for (name, text) in heads {
         let mut words = Words::default();
         walk(&text, &name, &mut words)?;
-        taken.said.extend(running_heads(&words.0));
+        taken.said.extend(running_heads(&words.words));
     }
     taken.said.dedup();
     taken.said.extend(own_comments(own));
@@ -148,18 +148,26 @@ impl Visit for Relations {
 
 /// All words of a part, run together.
 #[derive(Default)]
-struct Words(String);
+struct Words {
+    words: String,
+    shown: bool,
+}
 
 impl Visit for Words {
     fn open(&mut self, element: &Element) {
         if element.is(Space::Word, "p") || element.is(Space::Word, "tab") {
-            self.0.push(' ');
+            self.words.push(' ');
         }
+        self.shown = element.is(Space::Word, "t");
     }
 
-    fn close(&mut self, _: Space, _: &str) {}
+    fn close(&mut self, _: Space, _: &str) {
+        self.shown = false;
+    }
 
     fn text(&mut self, text: &str) {
-        self.0.push_str(text);
+        if self.shown {
+            self.words.push_str(text);
+        }
     }
 }
