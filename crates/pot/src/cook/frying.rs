@@ -25,7 +25,7 @@ impl VesselState {
 
     /// Batches in which the pieces of meat and fish lie on the pan's bottom side by side: the floor they cover over what a
     /// pan holds of pieces with room for their steam. What is cut smaller is stirred about in a heap.
-    pub(super) fn layers(&self) -> u32 {
+    pub(super) fn layers(&self, cond: &Conditions) -> u32 {
         if !self.browns() {
             return 1;
         }
@@ -34,7 +34,7 @@ impl VesselState {
             .filter(|group| group.thickness_m() >= practice::LAID_FROM_M)
             .map(Group::floor_m2)
             .sum();
-        let batches = floor / (practice::LAYER_SHARE * self.measures.area_m2.max(1e-6));
+        let batches = floor / (practice::LAYER_SHARE.at(cond.reading) * self.measures.area_m2.max(1e-6));
         // A little more than a layer is pressed in.
         (batches - practice::PRESSED_IN).ceil().clamp(1.0, 50.0) as u32
     }
@@ -77,9 +77,9 @@ impl VesselState {
     }
 
     /// Fat clings to what is fried, as much as its surface holds; in hot broth it floats off again.
-    pub(super) fn oil(&mut self, group: &mut Group, dt_s: f64, bathed: bool) {
+    pub(super) fn oil(&mut self, group: &mut Group, dt_s: f64, bathed: bool, cond: &Conditions) {
         let due = if self.fries() && self.temp_c > practice::PAN_WARM_C {
-            let most = practice::OIL_KG_M2.mid * group.surface_m2();
+            let most = practice::OIL_KG_M2.at(cond.food) * group.surface_m2();
             (most - group.oiled_kg).min(0.5 * self.liquid.kg(Stuff::Fat)).max(0.0)
         } else if bathed && self.temp_c > practice::RENDER_FROM_C {
             -group.oiled_kg

@@ -322,7 +322,7 @@ impl<'a> Run<'a> {
         state.cover = stretch.cover;
         state.light(&self.cond);
         // A page that says nothing of batches has as many as the pan needs.
-        let (said, layers) = (stretch.batches.clamp(1, 100), state.layers());
+        let (said, layers) = (stretch.batches.clamp(1, 100), state.layers(&self.cond));
         state.turns = f64::from(if said == 1 { layers } else { said });
         if let Aim::Setting(word) | Aim::Fry(word) = stretch.aim {
             let share = practice::setting_share(word).map(|share| share * self.cond.setting);

@@ -112,3 +112,24 @@ fn a_mile_up() {
     assert!((20.0 * time_multiple(boil, 159.0) / 42.3 - 1.0).abs() < 0.01);
     assert!((boiling_c(101.325) - 99.97).abs() < 0.02);
 }
+
+/// Minutes of simmering after a soak, low and high (pulse growers' association page and a magazine's table): the larder's own
+/// times are these. Red lentils from the one page's 5 to the other's 25.
+#[test]
+fn pulses_of_the_growers() {
+    let larder = potwright_larder::Larder::built_in();
+    for (key, low, high) in [
+        ("beans_black", 60.0, 90.0),
+        ("chickpea", 90.0, 120.0),
+        ("beans_kidney", 60.0, 90.0),
+        ("beans_haricot", 60.0, 90.0),
+        ("beans_butter", 45.0, 60.0),
+        ("lentils_brown", 20.0, 40.0),
+        ("lentils_red", 5.0, 25.0),
+        ("split_peas", 35.0, 45.0),
+    ] {
+        let softens = larder.by_key(key).and_then(|food| food.behaviour.softens);
+        let minutes = softens.expect(key).minutes_at_simmer;
+        assert_eq!((minutes.low, minutes.high), (low, high), "{key}");
+    }
+}
