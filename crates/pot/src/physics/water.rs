@@ -211,23 +211,32 @@ mod tests {
         }
     }
 
-    /// Height m, pressure kPa, boiling point °C: US Standard Atmosphere 1976 with IAPWS-IF97.
-    const HEIGHTS: [(f64, f64, f64); 8] = [
-        (0.0, 101.325, 99.97),
-        (150.0, 99.536, 99.48),
-        (500.0, 95.461, 98.31),
-        (1000.0, 89.875, 96.65),
-        (1609.344, 83.428, 94.62),
-        (2000.0, 79.495, 93.32),
-        (3000.0, 70.109, 89.97),
-        (3500.0, 65.764, 88.30),
+    /// Height m, pressure kPa, boiling point °C, latent heat there kJ/kg: US Standard Atmosphere 1976 with IAPWS-IF97, by an
+    /// independent library.
+    const HEIGHTS: [(f64, f64, f64, f64); 15] = [
+        (0.0, 101.325, 99.97, 2256.5),
+        (150.0, 99.536, 99.48, 2257.9),
+        (300.0, 97.773, 98.98, 2259.2),
+        (500.0, 95.461, 98.31, 2260.9),
+        (750.0, 92.634, 97.48, 2263.1),
+        (1000.0, 89.875, 96.65, 2265.3),
+        (1250.0, 87.182, 95.82, 2267.5),
+        (1500.0, 84.556, 94.98, 2269.6),
+        (1609.34, 83.428, 94.62, 2270.6),
+        (1750.0, 81.994, 94.15, 2271.8),
+        (2000.0, 79.495, 93.32, 2274.0),
+        (2250.0, 77.058, 92.48, 2276.1),
+        (2500.0, 74.683, 91.64, 2278.3),
+        (3000.0, 70.109, 89.97, 2282.6),
+        (3500.0, 65.764, 88.3, 2286.9),
     ];
 
     #[test]
     fn boiling_points_by_height() {
-        for (height, pressure, boil) in HEIGHTS {
+        for (height, pressure, boil, latent) in HEIGHTS {
             assert!((air_pressure_kpa(height) / pressure - 1.0).abs() < 1e-3);
             assert!((boiling_c(air_pressure_kpa(height)) - boil).abs() < 0.02, "{height}");
+            assert!((latent_heat(boil) / 1000.0 / latent - 1.0).abs() < 1e-3, "{height}");
         }
         assert!(air_pressure_kpa(f64::NAN).is_finite());
     }
@@ -236,13 +245,20 @@ mod tests {
     #[test]
     fn salt_raises_the_boiling_point() {
         for (percent, expected) in [
+            (0.25, 0.043),
             (0.5, 0.083),
             (0.9, 0.148),
             (1.0, 0.164),
-            (2.0, 0.330),
+            (2.0, 0.33),
+            (3.0, 0.5),
+            (3.5, 0.588),
             (5.0, 0.861),
+            (6.0, 1.052),
+            (8.0, 1.459),
             (10.0, 1.907),
+            (15.0, 3.242),
             (20.0, 4.989),
+            (26.0, 7.836),
         ] {
             let got = elevation_k(100.0 - percent, percent, 0.0);
             assert!((got / expected - 1.0).abs() < 0.03, "{percent} %: {got}");

@@ -71,7 +71,10 @@ impl Bench<'_> {
                 None
             }
             PotKind::SlowCooker => {
+                let said = [("on low", HeatWord::Low), ("on high", HeatWord::High)];
+                let said = said.into_iter().find(|(words_said, _)| has(&words, words_said));
                 let heat = operation.heat.filter(|heat| *heat != HeatWord::Lower);
+                let heat = said.map(|(_, heat)| heat).or(heat);
                 if heat == Some(HeatWord::Off) {
                     return Some(Aim::Off);
                 }
@@ -154,5 +157,118 @@ impl Bench<'_> {
         self.assume(format!(
             "To heat the oven is not said: it is taken as hot when the dish goes in, {when}."
         ));
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use potwright_larder::Larder;
+    use potwright_manuscript::{Cover, HeatWord};
+    use potwright_measure::Measures;
+
+    use crate::resolve::resolve;
+    use crate::{Aim, Cue, Doing, Kitchen, Place, PotKind, Process, Stretch};
+
+    const LIST: &str = "Stew\n\n1 kg beef shin, cut into 3 cm cubes\n1 onion, chopped\n500 ml beef stock\n\n";
+
+    fn cooked(method: &str) -> (Process, Vec<Stretch>) {
+        let text = format!("{LIST}{method}\n");
+        let recipe = potwright_manuscript::read(&text);
+        let process = resolve(
+            &recipe,
+            &text,
+            Larder::built_in(),
+            &[],
+            &Kitchen::default(),
+            Measures::Metric,
+        );
+        let stretches = process.acts.iter().filter_map(|act| match &act.doing {
+            Doing::Cook(stretch) => Some(stretch.clone()),
+            _ => None,
+        });
+        let stretches = stretches.collect();
+        (process, stretches)
+    }
+
+    fn assumes(process: &Process, words: &str) -> bool {
+        process.assumptions.iter().any(|assumed| assumed.text.contains(words))
+    }
+
+    #[test]
+    fn a_pressure_cooker_is_locked_brought_up_and_let_off() {
+        let (process, stretches) = cooked(
+            "Put everything in the pressure cooker. Lock the lid, bring to high pressure and cook for 35 minutes. Release \
+             the pressure quickly and serve.",
+        );
+        let aims: Vec<_> = stretches.iter().map(|stretch| (stretch.aim, stretch.cover)).collect();
+        assert_eq!(aims, [(Aim::Pressure(HeatWord::High), Cover::On); 2]);
+        assert_eq!(
+            stretches[0].lasts.cue,
+            Some(Cue::Boils),
+            "up to pressure, however long that takes"
+        );
+        let kind = |process: &Process| {
+            process
+                .vessels
+                .iter()
+                .filter_map(|v| v.pot.as_ref())
+                .map(|pot| pot.kind)
+                .next()
+        };
+        assert_eq!(kind(&process), Some(PotKind::PressureCooker));
+        assert!(!assumes(&process, "pressure is let off"));
+        let (process, _) = cooked("Put everything in a pressure cooker and cook under pressure for 35 minutes. Serve.");
+        assert!(assumes(&process, "pressure is let off"));
+    }
+
+    #[test]
+    fn the_verb_says_what_vessel_it_is_and_pressure_falls_by_itself() {
+        let (process, stretches) = cooked(
+            "Put everything in a pot. Pressure-cook at low pressure for 40 minutes and let the pressure drop by itself. Simmer, \
+             uncovered, for 5 minutes.",
+        );
+        let aims: Vec<_> = stretches.iter().map(|stretch| (stretch.aim, stretch.cover)).collect();
+        assert_eq!(aims[0], (Aim::Pressure(HeatWord::Low), Cover::On), "{aims:?}");
+        assert_eq!(aims[1], (Aim::Off, Cover::On), "{aims:?}");
+        assert_eq!(aims[2], (Aim::Simmer, Cover::Off), "{aims:?}");
+        assert!(process.vessels.iter().any(|vessel| vessel.name == "pressure cooker"));
+    }
+
+    #[test]
+    fn a_slow_cooker_has_two_settings_and_a_lid() {
+        for (method, word, assumed) in [
+            (
+                "Put everything in the slow cooker and cook on low for 8 hours.",
+                HeatWord::Low,
+                false,
+            ),
+            (
+                "Put everything in the slow cooker and cook on high for 4 hours.",
+                HeatWord::High,
+                false,
+            ),
+            (
+                "Put everything in the slow cooker and cook for 8 hours.",
+                HeatWord::Low,
+                true,
+            ),
+        ] {
+            let (process, stretches) = cooked(method);
+            let last = stretches.last().expect("a stretch");
+            assert_eq!(
+                (last.aim, last.cover, last.place),
+                (Aim::Setting(word), Cover::On, Place::Hob),
+                "{method}"
+            );
+            assert_eq!(assumes(&process, "Low or high is not said"), assumed, "{method}");
+        }
+    }
+
+    #[test]
+    fn an_oven_that_nobody_lights_is_told() {
+        let braise = "Put everything in a casserole, cover and cook in the oven at 150 °C for 3 hours.";
+        let told = "To heat the oven is not said";
+        assert!(assumes(&cooked(braise).0, told));
+        assert!(!assumes(&cooked(&format!("Heat the oven to 150 °C. {braise}")).0, told));
     }
 }

@@ -179,7 +179,14 @@ fn choose(used: &Use, kitchen: &Kitchen, busy: &[usize], notes: &mut Notes) -> (
     let mut fitting: Vec<usize> = (0..kitchen.pots.len())
         .filter(|i| fits(&kitchen.pots[*i]) && (kind != PotKind::Plain || low(&kitchen.pots[*i]) == want_low))
         .collect();
-    fitting.sort_by(|a, b| kitchen.pots[*a].litres().total_cmp(&kitchen.pots[*b].litres()));
+    // A casserole is of iron where the kitchen has one: what a word is made of comes before the size.
+    let made_of = material_of(&used.name);
+    let another = |i: usize| made_of.is_some_and(|of| kitchen.pots[i].material != of);
+    let order = |i: usize| (another(i), kitchen.pots[i].litres());
+    fitting.sort_by(|a, b| {
+        let ((a_other, a_l), (b_other, b_l)) = (order(*a), order(*b));
+        a_other.cmp(&b_other).then(a_l.total_cmp(&b_l))
+    });
     let holds = |i: &&usize| used.most_l <= FILL * kitchen.pots[**i].litres();
     let free = |i: &&usize| !busy.contains(*i);
     let found = fitting
@@ -232,6 +239,16 @@ fn asked_for(used: &Use, kitchen: &Kitchen) -> Option<usize> {
     best.map(|(index, _)| index)
 }
 
+/// What a vessel of these words is made of, where that is not the usual thin steel.
+fn material_of(words: &str) -> Option<Material> {
+    match longest(&table::VESSELS, &plain(words))?.text("material") {
+        "cast_iron" => Some(Material::CastIron),
+        "earthenware" => Some(Material::Earthenware),
+        "aluminium" => Some(Material::Aluminium),
+        _ => None,
+    }
+}
+
 /// A vessel of the usual size for its word, or of the size asked for in the usual shape.
 fn stand_in(name: &str, used: &Use) -> Pot {
     let row = longest(&table::VESSELS, &plain(name)).filter(|row| row.number("diameter_cm").is_some());
@@ -255,12 +272,7 @@ fn stand_in(name: &str, used: &Use) -> Pot {
     d *= larger;
     h *= larger;
     tare *= larger * larger;
-    let material = match row.map_or("steel", |row| row.text("material")) {
-        "cast_iron" => Material::CastIron,
-        "earthenware" => Material::Earthenware,
-        "aluminium" => Material::Aluminium,
-        _ => Material::Steel,
-    };
+    let material = material_of(name).unwrap_or(Material::Steel);
     Pot {
         name: name.to_owned(),
         diameter: Length::from_centimetres(d),
