@@ -13,6 +13,7 @@ mod lexicon;
 mod likened;
 mod line;
 mod method;
+mod notes;
 mod number;
 pub mod operation;
 mod page;
@@ -33,6 +34,7 @@ pub use recipe::{
 pub use span::{Span, Words};
 pub use verb::Verb;
 
+pub use notes::{Draft, DraftLine, DraftTime, Notes, SetAside, draft};
 pub use reading::reading;
 
 /// Reads a typed page.

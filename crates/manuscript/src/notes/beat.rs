@@ -1,0 +1,209 @@
+//! The method: what was done to the foods of a dish, beat by beat, with time, heat, lid and cue.
+
+use crate::method::words::verb;
+use crate::token::Token;
+use crate::{Cover, HeatWord};
+
+use super::gather::Gathered;
+use super::phrase::{self, Degrees, Time};
+use super::transcript::Heard;
+use super::words::{self, Role};
+
+/// Something that is done and, if it is, waited for.
+#[derive(Clone, Debug, Default)]
+pub(super) struct Beat {
+    /// The topic: a dish or a part of one.
+    pub(super) topic: usize,
+    /// Words it was told in.
+    pub(super) from: usize,
+    pub(super) next: usize,
+    /// Items that go in.
+    pub(super) puts: Vec<usize>,
+    /// Other foods spoken of, in the words they were named by.
+    pub(super) names: Vec<String>,
+    /// What is done, as base verbs in the order they were said.
+    pub(super) verbs: Vec<&'static str>,
+    pub(super) heat: Option<HeatWord>,
+    pub(super) cover: Option<Cover>,
+    pub(super) oven: Option<Degrees>,
+    pub(super) in_oven: bool,
+    pub(super) time: Option<Time>,
+    /// 'a bit', 'a good while': word range.
+    pub(super) vague_time: Option<(usize, usize)>,
+    pub(super) cue: Option<(usize, usize)>,
+    /// Index of the vessel.
+    pub(super) vessel: Option<usize>,
+    /// Minutes by the stamps, when no time was said.
+    pub(super) observed: Option<f64>,
+}
+
+/// Verbs that take time: while they go on the cook waits.
+pub(super) const LASTING: &str = "simmer boil fry brown bake roast toast grill broil soak steam poach braise sweat soften saute sauté \
+    melt reduce bubble stew rest stand sit leave cool chill go cook heat warm infuse steep rise prove render marinate pickle cure dry let wait";
+/// Verbs that change the food and take no time worth speaking of.
+pub(super) const SHORT: &str = "stir skim strain mash smash whisk fold beat scrape pour drain rinse shred roll spread toss blend puree purée \
+    sprinkle drizzle season squeeze knead shape baste turn discard serve garnish";
+
+pub(super) fn is_one_of(word: &str, list: &str) -> bool {
+    list.split_whitespace().any(|known| known == word)
+}
+
+/// The beats of a take in the order they were told.
+pub(super) fn beats(heard: &Heard, gathered: &Gathered, asides: &[bool]) -> Vec<Beat> {
+    let mut found: Vec<Beat> = Vec::new();
+    let mut open: Option<Beat> = None;
+    let tokens = &heard.tokens;
+    let mut at = 0;
+    while at < tokens.len() {
+        if asides.get(at).copied().unwrap_or(false) && !gathered.touches.contains_key(&at) {
+            at += 1;
+            continue;
+        }
+        let topic = gathered.owner.get(at).copied().unwrap_or(0);
+        let fresh = heard.fresh.get(at).copied().unwrap_or(false);
+        if open.as_ref().is_some_and(|beat| beat.topic != topic || fresh && (beat.waits() || beat.holds())) {
+            found.extend(open.take().filter(Beat::says));
+        }
+        let beat = open.get_or_insert_with(|| Beat {
+            topic,
+            from: at,
+            next: at,
+            ..Beat::default()
+        });
+        let (next, closes) = beat.take(tokens, gathered, at);
+        if closes {
+            let fresh = Beat {
+                topic,
+                from: at,
+                next: at,
+                ..Beat::default()
+            };
+            let full = std::mem::replace(beat, fresh);
+            found.extend(Some(full).filter(Beat::says));
+            let (next, _) = beat.take(tokens, gathered, at);
+            beat.next = next;
+            at = next.max(at + 1);
+            continue;
+        }
+        beat.next = next;
+        at = next.max(at + 1);
+    }
+    found.extend(open.filter(Beat::says));
+    observe(heard, &mut found);
+    found
+}
+
+impl Beat {
+    /// Whether it is waited for.
+    pub(super) fn waits(&self) -> bool {
+        self.time.is_some() || self.cue.is_some() || self.vague_time.is_some()
+    }
+
+    fn holds(&self) -> bool {
+        !self.puts.is_empty() || self.oven.is_some() || !self.verbs.is_empty()
+    }
+
+    fn says(&self) -> bool {
+        self.waits() || self.holds()
+    }
+
+    /// Takes in what stands at this word; whether a new beat has to begin there instead.
+    fn take(&mut self, tokens: &[Token], gathered: &Gathered, at: usize) -> (usize, bool) {
+        if let Some(touch) = gathered.touches.get(&at) {
+            if touch.enters && self.waits() {
+                return (at, true);
+            }
+            match touch.item {
+                Some(item) if touch.enters => self.puts.push(item),
+                _ => {
+                    if !self.names.contains(&touch.name) {
+                        self.names.push(touch.name.clone());
+                    }
+                }
+            }
+        }
+        if let Some(time) = phrase::time(tokens, at) {
+            if self.time.is_some() {
+                return (at, true);
+            }
+            self.time = Some(time);
+            return (time.next, false);
+        }
+        if let Some((from, next)) = phrase::cue(tokens, at) {
+            if self.cue.is_some() {
+                return (at, true);
+            }
+            self.cue = Some((from, next));
+            return (next, false);
+        }
+        if let Some((cover, next)) = phrase::cover(tokens, at) {
+            if self.cover.is_some_and(|old| old != cover) && self.waits() {
+                return (at, true);
+            }
+            self.cover = Some(cover);
+            return (next, false);
+        }
+        let oven_near = tokens.get(at.saturating_sub(12)..at).is_some_and(|near| near.iter().any(|t| t.is("oven")));
+        if let Some(degrees) = phrase::degrees(tokens, at, oven_near) {
+            self.oven.get_or_insert(degrees);
+            return (degrees.next, false);
+        }
+        if let Some((heat, next)) = phrase::heat(tokens, at) {
+            if self.waits() {
+                return (at, true);
+            }
+            self.heat = Some(heat);
+            return (next, false);
+        }
+        if let Some(next) = words::at(tokens, at, Role::VagueTime) {
+            let lasts = tokens.get(next).is_none_or(|t| !t.is_any(&["of", "more", "flat"]));
+            if lasts && self.time.is_none() && self.verbs.iter().any(|verb| is_one_of(verb, LASTING)) {
+                self.vague_time = Some((at, next));
+                return (next, false);
+            }
+        }
+        self.verb(tokens, gathered, at)
+    }
+
+    fn verb(&mut self, tokens: &[Token], gathered: &Gathered, at: usize) -> (usize, bool) {
+        if let Some(pan) = gathered.vessels.iter().position(|pan| pan.from == at && pan.cooks) {
+            self.vessel = Some(pan);
+        }
+        let Some(token) = tokens.get(at) else {
+            return (at + 1, false);
+        };
+        self.in_oven |= token.is("oven") && at.checked_sub(1).is_some_and(|before| tokens.get(before).is_some_and(|t| t.is("the"))) && at > 1 && tokens.get(at - 2).is_some_and(|t| t.is_any(&["in", "into"]));
+        let base = verb(&token.lower).map(|(base, _)| base);
+        let Some(base) = base.filter(|base| is_one_of(base, LASTING) || is_one_of(base, SHORT)) else {
+            return (at + 1, false);
+        };
+        let before = at.checked_sub(1).and_then(|before| tokens.get(before));
+        let negated = tokens.get(at.saturating_sub(3)..at).is_some_and(|near| near.iter().any(|t| t.is_any(&["don't", "not", "can't", "never", "no"])));
+        let noun = before.is_some_and(|t| t.is_one_of("the a an of my that to-the"));
+        if negated || noun && base != "simmer" && base != "boil" {
+            return (at + 1, false);
+        }
+        if self.waits() && !self.verbs.contains(&base) {
+            return (at, true);
+        }
+        if !self.verbs.contains(&base) {
+            self.verbs.push(base);
+        }
+        (at + 1, false)
+    }
+}
+
+/// Minutes between the stamp of a beat that waits without a time and the next stamp of its dish.
+fn observe(heard: &Heard, beats: &mut [Beat]) {
+    let stamp = |at: usize| heard.times.get(at).copied().flatten();
+    let starts: Vec<(usize, Option<f64>)> = beats.iter().map(|beat| (beat.topic, stamp(beat.from))).collect();
+    for (index, beat) in beats.iter_mut().enumerate() {
+        if beat.time.is_some() || !(beat.cue.is_some() || beat.vague_time.is_some() || beat.verbs.iter().any(|verb| is_one_of(verb, LASTING))) {
+            continue;
+        }
+        let Some(start) = stamp(beat.from) else { continue };
+        let later = starts.iter().skip(index + 1).find(|(topic, time)| *topic == beat.topic && time.is_some_and(|time| time > start));
+        let next = later.and_then(|(_, time)| *time);
+        beat.observed = next.map(|next| (next - start) / 60.0).filter(|minutes| *minutes >= 1.0);
+    }
+}

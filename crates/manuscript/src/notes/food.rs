@@ -1,0 +1,197 @@
+//! The name of a food among spoken words: descriptors, a noun, and what a machine wrote apart ('corn meal').
+
+use crate::lexicon::{self, Class, class};
+use crate::speech::Speech;
+use crate::token::Token;
+
+use super::misheard;
+use super::words::singular;
+
+/// A food that was named.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Food {
+    /// Its words as they go on the page.
+    pub(super) name: String,
+    /// The same words one by one, small and in the singular, the noun last.
+    pub(super) words: Vec<String>,
+    /// Index of its first word.
+    pub(super) from: usize,
+    /// Index after its last word.
+    pub(super) next: usize,
+    /// 'the', 'that', 'my' stand before it: it is known already.
+    pub(super) definite: bool,
+    /// The words were heard so, and taken for this food by their sound.
+    pub(super) heard: Option<String>,
+}
+
+impl Food {
+    /// The noun, small and in the singular.
+    pub(super) fn noun(&self) -> &str {
+        self.words.last().map_or("", String::as_str)
+    }
+
+    /// Whether the two name the same food: the same noun, and one says no more than the other.
+    pub(super) fn same(&self, other: &Food) -> bool {
+        let all = |few: &[String], many: &[String]| few.iter().all(|word| many.contains(word));
+        let share = self.noun() == other.noun() || other.words.contains(&self.noun().to_owned()) && self.words.len() == 1;
+        share && (all(&self.words, &other.words) || all(&other.words, &self.words))
+    }
+}
+
+/// No name has more words.
+const LONGEST: usize = 6;
+
+/// The food named at this word. `measured` says that a unit stands before it, so that a food must follow.
+pub(super) fn food(tokens: &[Token], at: usize, measured: bool, listed: bool) -> Option<Food> {
+    let (start, definite) = articles(tokens, at);
+    let mut names = Names::default();
+    let mut index = start;
+    while index < start + LONGEST {
+        let Some(step) = step(tokens, index, &names, listed) else {
+            break;
+        };
+        names.take(tokens, index, step);
+        index = names.at;
+    }
+    if names.end == 0 {
+        return measured.then(|| misheard::food(tokens, start, definite)).flatten();
+    }
+    names.words.truncate(names.kept);
+    names.spelled.truncate(names.kept);
+    let mut found = Food {
+        name: names.spelled.join(" "),
+        words: names.words,
+        from: start,
+        next: names.end,
+        definite,
+        heard: None,
+    };
+    // 'neck of lamb', 'leg of mutton': the animal is the noun.
+    if names.part && tokens.get(names.end).is_some_and(|t| t.is("of")) {
+        let inner = food(tokens, names.end + 1, false, listed);
+        if let Some(inner) = inner.filter(|inner| inner.next < names.end + 5 && !inner.definite) {
+            found.name = format!("{} of {}", found.name, inner.name);
+            found.words.extend(inner.words);
+            found.next = inner.next;
+        }
+    }
+    Some(found)
+}
+
+/// The words of a name as they come in.
+#[derive(Debug, Default)]
+struct Names {
+    spelled: Vec<String>,
+    words: Vec<String>,
+    /// How many of the words are kept: those up to the last noun.
+    kept: usize,
+    /// Index after the last noun; nought when there is none.
+    end: usize,
+    at: usize,
+    /// The last noun is a part of an animal or fruit.
+    part: bool,
+}
+
+/// What a word adds to a name.
+enum Step {
+    /// A word that describes what follows.
+    Before,
+    /// The noun.
+    Noun,
+    /// The noun in two words that belong together: 'corn meal'.
+    Joined(String),
+    /// A name that is kept whole, of so many words.
+    Kept(usize),
+}
+
+impl Names {
+    fn take(&mut self, tokens: &[Token], index: usize, step: Step) {
+        let lower = |at: usize| tokens.get(at).map_or(String::new(), |t| t.lower.to_string());
+        let (words, length, noun) = match step {
+            Step::Before => (vec![lower(index)], 1, false),
+            Step::Noun => (vec![lower(index)], 1, true),
+            Step::Joined(word) => (vec![word], 2, true),
+            Step::Kept(length) => ((index..index + length).map(lower).collect(), length, true),
+        };
+        self.words.extend(words.iter().map(|word| singular(word)));
+        self.spelled.extend(words);
+        self.at = index + length;
+        if noun {
+            (self.end, self.kept) = (self.at, self.words.len());
+            self.part = tokens.get(index).is_some_and(|t| t.class.is(Class::PART)) && length == 1;
+        }
+    }
+}
+
+/// Skips 'of', articles and words that say nothing of the food; whether it is spoken of as known.
+fn articles(tokens: &[Token], at: usize) -> (usize, bool) {
+    let (mut index, mut definite) = (at, false);
+    while let Some(token) = tokens.get(index).filter(|_| index < at + 4) {
+        let known = token.is_one_of("the that my those these this your our her his their");
+        if !known && !token.is_one_of("of a an just really nice good lovely") {
+            break;
+        }
+        definite |= known;
+        index += 1;
+    }
+    (index, definite)
+}
+
+fn step(tokens: &[Token], index: usize, names: &Names, listed: bool) -> Option<Step> {
+    let token = tokens.get(index).filter(|t| t.is_word())?;
+    let next = tokens.get(index + 1).filter(|t| t.is_word());
+    if let Some(length) = kept(tokens, index) {
+        return (names.end == 0).then_some(Step::Kept(length));
+    }
+    let joined = next.map(|next| format!("{}{}", token.lower.as_str(), next.lower.as_str()));
+    if let Some(word) = joined.filter(|word| class(word).is(Class::FOOD) && word.len() > 6) {
+        return Some(Step::Joined(word));
+    }
+    let of = token.class;
+    let food = is_food(token);
+    let after = names.end > 0;
+    if food {
+        let again = names.words.contains(&singular(&token.lower));
+        let second = of.is(Class::CARRIER | Class::PART | Class::LIQUID) || is_second(&token.lower);
+        return (!after || !again && (second || !listed)).then_some(Step::Noun);
+    }
+    let before = of.is(Class::STATE | Class::KIND | Class::BOUGHT | Class::OIL | Class::TEMPERATURE | Class::SIZE | Class::PREPARED);
+    let plain = of == Class::default() && token.speech == Speech::default() && !lexicon::verb(&token.lower);
+    let food_next = next.is_some_and(|next| is_food(next) || next.class.is(Class::KIND | Class::STATE | Class::BOUGHT));
+    let leads = (before || plain && !after && next.is_some_and(is_food)) && (!after || next.is_some_and(is_food) && of.is(Class::KIND));
+    (leads && (food_next || before && !after)).then_some(Step::Before)
+}
+
+/// Nouns that take the food before them: 'tomato purée', 'pepper flakes'.
+fn is_second(word: &str) -> bool {
+    const SECOND: &str = "paste purée puree powder flakes leaf leaves sauce seed seeds hock hocks soda syrup zest juice cheese \
+        crumbs breadcrumbs grease dripping cube cubes shallots anise cabbage barley beans peas lentils noodles mushrooms \
+        shoulder shin essence extract cress tomatoes vinegar mustard starch flour";
+    SECOND.split_whitespace().any(|known| known == word)
+}
+
+/// A name of several words that is kept whole, and how many there are.
+fn kept(tokens: &[Token], index: usize) -> Option<usize> {
+    let first = tokens.get(index)?;
+    let fits = |phrase: &&Vec<&'static str>| {
+        let part = tokens.get(index..index + phrase.len());
+        part.is_some_and(|part| part.iter().zip(phrase.iter()).all(|(token, word)| token.is(word)))
+    };
+    lexicon::kept(&first.lower).iter().filter(fits).map(Vec::len).max()
+}
+
+/// Words of the food table that as often mean something else in speech: alone they name no food.
+const EVERYDAY: &str = "back side end head tail heart feet foot hand leg legs blade roe skin skins skimmed spring ice bay fat rind \
+    tops stems stalks liquid roll rolls split sour star garnish toppings bone bones cheek tongue collar white whites marrow \
+    powder flesh pulp pickling penne quick";
+
+/// Whether a word can be the noun of a food.
+pub(super) fn is_food(token: &Token) -> bool {
+    let everyday = token.is_one_of(EVERYDAY);
+    token.is_word() && token.class.is(Class::FOOD | Class::PART) && !(everyday && !token.class.is(Class::PART))
+}
+
+/// Whether a word alone cannot be taken for a food that goes in.
+pub(super) fn is_everyday(word: &str) -> bool {
+    EVERYDAY.split_whitespace().any(|known| known == word)
+}

@@ -1,0 +1,246 @@
+//! Dishes and their parts as they are announced, begun and come back to.
+
+use crate::lexicon::{Class, class};
+use crate::token::Token;
+
+use super::food;
+use super::numbers;
+use super::vessel;
+use super::words::{self, Role, singular};
+
+/// A phrase that can name a dish: 'the lamb and butter bean pot'.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Name {
+    pub(super) from: usize,
+    pub(super) next: usize,
+    /// As it goes over the page, small.
+    pub(super) title: String,
+    /// Its words of meaning, in the singular.
+    pub(super) words: Vec<String>,
+    /// It ends in a noun for a dish.
+    pub(super) dish: bool,
+    /// It ends in a noun for a part of a dish.
+    pub(super) part: bool,
+    /// It is a course: 'pudding'.
+    pub(super) course: bool,
+    /// It names a food.
+    pub(super) food: bool,
+    /// An article stands before it.
+    pub(super) article: bool,
+}
+
+/// A word without the 's of 'the barley's going'.
+pub(super) fn plain(token: &Token) -> String {
+    let word = token.lower.as_str();
+    word.strip_suffix("'s").unwrap_or(word).to_owned()
+}
+
+/// The name at this word, longest first.
+pub(super) fn name(tokens: &[Token], at: usize) -> Option<Name> {
+    let mut index = at;
+    while tokens.get(index).is_some_and(|t| t.is_one_of("the a an my our that this some little big nice these those")) {
+        index += 1;
+    }
+    let mut found = Name {
+        from: at,
+        next: index,
+        title: String::new(),
+        words: Vec::new(),
+        dish: false,
+        part: false,
+        course: false,
+        food: false,
+        article: index > at,
+    };
+    let mut spelled: Vec<String> = Vec::new();
+    let mut pending: Vec<String> = Vec::new();
+    let start = index;
+    while index < start + 8 {
+        let Some((word, length, noun)) = word(tokens, index, spelled.is_empty()) else {
+            let and = tokens.get(index).is_some_and(|t| t.is("and")) && found.next == index && index > start;
+            if and && word_is_noun(tokens, index + 1) && numbers::one(tokens, index + 1).is_none() {
+                pending.push("and".into());
+                index += 1;
+                continue;
+            }
+            break;
+        };
+        let possessive = tokens.get(index + length - 1).is_some_and(|t| t.lower.ends_with("'s"));
+        pending.push(word);
+        index += length;
+        if noun {
+            spelled.append(&mut pending);
+            found.next = index;
+        }
+        if possessive {
+            break;
+        }
+    }
+    let last = spelled.last()?.clone();
+    let role = |role: Role| words::is(&last, role) || words::is(&singular(&last), role);
+    found.dish = role(Role::Dish);
+    found.part = role(Role::Part);
+    found.course = role(Role::Course);
+    found.food = class(&last).is(Class::FOOD | Class::PART | Class::KIND);
+    found.words = spelled.iter().filter(|word| word.as_str() != "and").map(|word| singular(word)).collect();
+    found.title = spelled.join(" ");
+    Some(found)
+}
+
+/// A word of a name, how many tokens it takes, and whether the name may end with it.
+fn word(tokens: &[Token], at: usize, first: bool) -> Option<(String, usize, bool)> {
+    let token = tokens.get(at).filter(|t| t.is_word())?;
+    let lower = plain(token);
+    let joined = tokens.get(at + 1).map(|next| format!("{lower}{}", plain(next)));
+    if let Some(joined) = joined.filter(|joined| class(joined).is(Class::FOOD) && joined.len() > 6) {
+        return Some((joined, 2, true));
+    }
+    let of = class(&lower);
+    let named = words::is(&lower, Role::Dish) || words::is(&lower, Role::Part) || words::is(&lower, Role::Course);
+    let vessel = vessel::at(tokens, at).is_some_and(|vessel| vessel.next == at + 1);
+    if named || of.is(Class::FOOD) && !food::is_everyday(&lower) {
+        return Some((lower, 1, true));
+    }
+    if vessel && !first {
+        return Some((lower, 1, true));
+    }
+    if of.is(Class::KIND) && !of.is(Class::SIZE) {
+        return Some((lower, 1, !first || of == Class::KIND));
+    }
+    let describes = of.is(Class::STATE | Class::BOUGHT | Class::PREPARED | Class::PART);
+    (describes || vessel).then_some((lower, 1, false))
+}
+
+fn word_is_noun(tokens: &[Token], at: usize) -> bool {
+    word(tokens, at, false).is_some() && !tokens.get(at).is_some_and(|t| t.is_any(&["then"]))
+}
+
+/// The dishes announced at the start: 'I'm making the chowder and then a cornbread'.
+pub(super) fn announced(tokens: &[Token], end: usize) -> (Vec<Name>, usize) {
+    let end = end.min(tokens.len());
+    for at in 0..end {
+        let token = tokens.get(at);
+        let is = |word: &str| token.is_some_and(|t| t.is(word));
+        let next_is = |word: &str| tokens.get(at + 1).is_some_and(|t| t.is(word));
+        let from = if is("making") || is("doing") || is("cooking") || is("so") || is("today's") {
+            at + 1
+        } else if (is("this") || is("today")) && (next_is("is") || next_is("it's")) || is("today") && next_is("we're") {
+            at + 2
+        } else {
+            continue;
+        };
+        let from = from + usize::from(tokens.get(from).is_some_and(|t| t.is("for")));
+        let list = list(tokens, from, end);
+        let sure = list.len() > 1 || list.len() == 1 && !is("so") && list.iter().all(|name| name.dish);
+        if sure && !list.iter().any(|name| name.part && name.words.len() == 1) {
+            let next = list.last().map_or(from, |name| name.next);
+            return (list, next);
+        }
+    }
+    (Vec::new(), 0)
+}
+
+/// Names with an article each, joined by 'and', in one sentence.
+fn list(tokens: &[Token], from: usize, end: usize) -> Vec<Name> {
+    let mut found: Vec<Name> = Vec::new();
+    let Some(first) = name(tokens, from).filter(|name| name.article) else {
+        return found;
+    };
+    let mut at = first.next;
+    found.push(first);
+    while at < end {
+        let token = tokens.get(at);
+        if token.is_none_or(|t| matches!(t.sign(), Some('.' | '?' | '!'))) || super::numbers::one(tokens, at).is_some() {
+            break;
+        }
+        if token.is_some_and(|t| t.is("and") || t.sign() == Some(',')) {
+            let then = at + 1 + usize::from(tokens.get(at + 1).is_some_and(|t| t.is_any(&["then", "also", "and"])));
+            let then = then + usize::from(tokens.get(then).is_some_and(|t| t.is_any(&["then", "also"])));
+            if let Some(name) = name(tokens, then).filter(|name| name.article) {
+                at = name.next;
+                found.push(name);
+                continue;
+            }
+        }
+        at += 1;
+    }
+    found
+}
+
+/// How a clause brings a dish up.
+#[derive(Clone, Debug, PartialEq)]
+pub(super) struct Brought {
+    pub(super) name: Name,
+    /// The words before it begin work ('do the', 'first is the', 'for the'), so that it may be new.
+    pub(super) begins: bool,
+    /// It stands alone, as a heading does.
+    pub(super) heading: bool,
+    /// It is only spoken of: 'while the barley's going'.
+    pub(super) meanwhile: bool,
+}
+
+/// Words that begin work on what they stand before.
+const BEGIN: &[&[&str]] = &[
+    &["first", "is"],
+    &["first", "up", "is"],
+    &["next", "is"],
+    &["next", "up"],
+    &["then", "there's"],
+    &["time", "for"],
+    &["on", "to"],
+    &["now", "for"],
+    &["meanwhile", "for"],
+    &["as", "for"],
+    &["for"],
+    &["do"],
+    &["doing"],
+    &["make"],
+    &["making"],
+    &["start"],
+    &["start", "on"],
+    &["never", "said"],
+    &["never", "did"],
+    &["last", "thing"],
+    &["last", "is"],
+];
+
+/// The dish or part that a clause brings up.
+pub(super) fn brought(tokens: &[Token], from: usize, next: usize) -> Option<Brought> {
+    let mut at = from;
+    let lead = |t: &Token| words::is(&t.lower, Role::Turn) || words::is(&t.lower, Role::Filler) || t.is_one_of("and oh back to let me i'm just checking check over here's you serve with my it's") || t.sign() == Some(',');
+    let meanwhile = tokens.get(from..next)?.iter().take(4).any(|t| t.is_any(&["while", "when", "if", "because"]));
+    while at < next && tokens.get(at).is_some_and(lead) {
+        at += 1;
+    }
+    let ends = |at: usize| tokens.get(at).is_none_or(|t| t.sign().is_some_and(|sign| sign != '-')) || at >= next;
+    if let Some(name) = name(tokens, at).filter(|_| !meanwhile && numbers::one(tokens, at).is_none()) {
+        let heading = ends(name.next) || tokens.get(name.next).is_some_and(|t| t.is_any(&["first", "next"]));
+        let is = tokens.get(name.next).is_some_and(|t| t.is_any(&["is", "are"])) || tokens.get(name.next - 1).is_some_and(|t| t.lower.ends_with("'s"));
+        let measured = is && numbers::amount(tokens, name.next + usize::from(!tokens.get(name.next - 1).is_some_and(|t| t.lower.ends_with("'s")))).is_some();
+        return Some(Brought {
+            begins: measured,
+            heading,
+            name,
+            meanwhile: false,
+        });
+    }
+    for at in from..next {
+        let begin = BEGIN.iter().filter(|begin| {
+            let part = tokens.get(at..at + begin.len());
+            part.is_some_and(|part| part.iter().zip(begin.iter()).all(|(t, word)| t.is(word)))
+        });
+        let Some(length) = begin.map(|begin| begin.len()).max() else {
+            continue;
+        };
+        let Some(name) = name(tokens, at + length) else {
+            continue;
+        };
+        return Some(Brought {
+            begins: name.article,
+            heading: false,
+            name,
+            meanwhile: false,
+        });
+    }
+    None
+}
