@@ -4,9 +4,13 @@
 mod build;
 mod date;
 mod figures;
+mod fndds;
 mod nutrition;
+mod physics;
 mod score;
 mod speed;
+mod spread;
+mod yields;
 
 use std::path::Path;
 
@@ -37,6 +41,21 @@ const PROOFS: &[Proof] = &[
         name: "nutrition",
         shows: "nutrients of published dishes by our own path (POTWRIGHT_DATA names the folder of official files)",
         work: nutrition::work,
+    },
+    Proof {
+        name: "yields",
+        shows: "finished mass of published dishes, simulated (POTWRIGHT_DATA names the folder of official files)",
+        work: yields::work,
+    },
+    Proof {
+        name: "physics",
+        shows: "the pot's physics beside published values (POTWRIGHT_REFERENCE names the folder of tables)",
+        work: physics::work,
+    },
+    Proof {
+        name: "spread",
+        shows: "whether the draws behind every range are enough",
+        work: spread::work,
     },
     Proof {
         name: "build",

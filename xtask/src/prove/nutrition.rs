@@ -5,7 +5,6 @@
 //! factors are given instead of cooked. What is not within the tolerance is listed with the reason, which other
 //! dishes of the same publication have to bear out.
 
-mod fndds;
 mod witness;
 
 use std::path::Path;
@@ -16,11 +15,8 @@ use potwright_pot::{Nutrient, make_up_100_g};
 use potwright_reckon::{ByWeight, Part, by_weight};
 
 use super::figures::{Figures, Table, meant};
-use fndds::{Dish, Fndds, Line};
+use super::fndds::{Dish, FOLDER, Fndds, Line};
 use witness::{Revised, reason};
-
-/// Names the folder of official files.
-const FOLDER: &str = "POTWRIGHT_DATA";
 
 /// What a dish's name holds when it is judged here.
 const KINDS: [&str; 3] = ["soup", "stew", "chowder"];

@@ -3,7 +3,7 @@
 use std::collections::BTreeMap;
 use std::fs;
 
-use super::fndds::place;
+use super::super::fndds::place;
 use super::*;
 use crate::larder::rows;
 use crate::tree;

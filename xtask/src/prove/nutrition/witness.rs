@@ -9,7 +9,7 @@ use std::collections::BTreeMap;
 use anyhow::Result;
 use potwright_larder::Larder;
 
-use super::fndds::{Dish, Fndds, Line, place};
+use super::super::fndds::{Dish, Fndds, Line, place};
 use super::{Judged, reckoned};
 use crate::larder::official::Figures;
 

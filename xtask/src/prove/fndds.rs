@@ -9,6 +9,9 @@ use potwright_larder::official::value;
 
 use crate::larder::official::{COLUMNS, Figures, figures, number, text};
 
+/// Names the folder of official files.
+pub(super) const FOLDER: &str = "POTWRIGHT_DATA";
+
 /// A line of a dish's list.
 #[derive(Clone, Debug)]
 pub(super) struct Line {
