@@ -11,6 +11,7 @@ mod bench;
 
 mod cues;
 mod cuts;
+mod fat;
 mod finish;
 mod foods;
 mod gather;

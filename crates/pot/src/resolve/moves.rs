@@ -2,20 +2,16 @@
 
 use potwright_larder::Kind;
 use potwright_manuscript::{Cover, FoodRef, Operation, Share, Target, Verb};
-use potwright_measure::{Mass, Unit};
 
 use super::bench::{Bench, NOTHING};
 use super::place::Site;
 use super::verbs::{self, Class, Manner};
 use super::vessels::{self, Meaning, Style};
-use super::words::{has, numbers, plain, share_a_word};
+use super::words::{has, plain, share_a_word};
 use crate::{Aim, Doing, FatOff, Part, Place};
 
 /// Share of the free fat that a careful cook lifts off (common practice, no source; 0.7–0.95).
 const FAT_LIFTED: f64 = 0.85;
-
-/// Density of warm fat, g/ml (Choi and Okos, 925.6 − 0.418·t kg/m³, at 60 °C).
-const FAT_G_ML: f64 = 0.90;
 
 /// Share of the free fat that goes with the scum (common practice, no source; 0.05–0.2).
 const FAT_WITH_SCUM: f64 = 0.1;
@@ -415,49 +411,6 @@ impl Bench<'_> {
         let named = self.fat_named(operation).filter(|_| fat);
         let usual = FatOff::Share(if fat { FAT_LIFTED } else { FAT_WITH_SCUM });
         self.act(vessel, Doing::Skim(named.unwrap_or(usual)));
-    }
-
-    /// The amount of fat that the words name: what is left after 'all but', else what is taken off.
-    fn fat_named(&self, operation: &Operation) -> Option<FatOff> {
-        let words = self.words();
-        let of_fat = |food: &&FoodRef| share_a_word(&food.words.text, "fat");
-        let all = || operation.foods.iter().chain(&operation.keep).chain(&operation.discard);
-        let measured = all().filter(of_fat).find_map(|food| match &food.share {
-            Share::Measure(quantity) => self.fat_g(quantity.amount.midpoint(), quantity.unit?),
-            _ => None,
-        });
-        let grams = measured.or_else(|| self.fat_in_words(&words))?;
-        let kept = ["all but", "except", "leave", "leaving", "keep", "keeping", "reserve"]
-            .iter()
-            .any(|word| has(&words, word));
-        let mass = Mass::from_grams(grams);
-        Some(if kept {
-            FatOff::AllBut(mass)
-        } else {
-            FatOff::Amount(mass)
-        })
-    }
-
-    /// Grams of fat in 'a tablespoon of the fat', '2 tbsp fat'.
-    fn fat_in_words(&self, words: &str) -> Option<f64> {
-        let counted = numbers(words);
-        let one = words
-            .split_whitespace()
-            .zip(words.split_whitespace().skip(1))
-            .filter(|(article, _)| matches!(*article, "a" | "an" | "one" | "the"))
-            .map(|(_, unit)| (1.0, unit.to_owned()));
-        counted
-            .into_iter()
-            .chain(one)
-            .find_map(|(number, unit)| self.fat_g(number, Unit::from_spelling(&unit)?))
-    }
-
-    /// Grams of fat in a number of units.
-    fn fat_g(&self, number: f64, unit: Unit) -> Option<f64> {
-        let measures = self.shelf.measures;
-        let by_mass = unit.mass(measures).map(|grams| grams.to_f64());
-        let each = by_mass.or_else(|| unit.volume(measures).map(|ml| FAT_G_ML * ml.to_f64()))?;
-        Some(number * each)
     }
 
     /// 'Do not let it boil': the stretch before and those that follow stay below.

@@ -121,3 +121,42 @@ impl Bench<'_> {
         self.add(vessel, portions);
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use potwright_larder::{Larder, Shape};
+    use potwright_measure::Measures;
+
+    use crate::{Curdling, Draw, Happening, Kitchen, cook};
+
+    /// Yolks whisked with cream and stirred into a soup that then boils: they are drops, and they curdle. Poached whole
+    /// they stay eggs.
+    #[test]
+    fn beaten_eggs_are_drops() {
+        let found = |method: &str| {
+            let text = format!("Soup\n\nServes 4\n\n3 eggs\n200 ml double cream\n1 litre chicken stock\n\n{method}\n");
+            let recipe = potwright_manuscript::read(&text);
+            let kitchen = Kitchen::default();
+            let process = crate::resolve(&recipe, &text, Larder::built_in(), &[], &kitchen, Measures::Metric);
+            let drops = process.lots.iter().any(|lot| {
+                let shape = lot.pieces.map(|pieces| pieces.shape);
+                matches!(shape, Some(Shape::Sphere { diameter_mm }) if diameter_mm < 2.0)
+            });
+            let trace = cook(&process, &kitchen, &Draw::central());
+            let curdles = |happening: &Happening| {
+                matches!(
+                    happening,
+                    Happening::Curdles {
+                        what: Curdling::Egg,
+                        ..
+                    }
+                )
+            };
+            (drops, trace.events.iter().any(|event| curdles(&event.what)))
+        };
+        let liaison = "1. Bring the stock to the boil in a pan.\n2. Whisk the eggs with the cream in a bowl.\n3. Stir the egg mixture into the pan and boil for 5 minutes.";
+        assert_eq!(found(liaison), (true, true));
+        let poached = "1. Bring the stock to the boil in a pan.\n2. Add the eggs and simmer for 4 minutes.\n3. Stir in the cream.";
+        assert_eq!(found(poached), (false, false));
+    }
+}
