@@ -22,7 +22,7 @@ const THICK_FIBRE: Spread = Spread::within_factor(0.012, 1.5);
 const THICK_PIECES: Spread = Spread::within_factor(0.35, 1.5);
 /// Share of the time the inside takes to follow the outside that one step of the field may be, and of the time since it
 /// was even, when its faces change fast; shorter steps of the vessel are saved up.
-const SHARE_OF_LAG: f64 = 0.03;
+const SHARE_OF_LAG: f64 = 0.06;
 const SHARE_OF_AGE: f64 = 0.1;
 const MOST_STEPS: f64 = 20.0;
 /// Food so near to its surroundings, and so even, conducts nothing to speak of, kelvins.

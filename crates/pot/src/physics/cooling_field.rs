@@ -237,7 +237,12 @@ impl Field {
     fn take(&mut self, ring: usize, layer: usize, line: &Line, cell: usize, filling: &Filling) {
         let heat = &mut self.heat_j[ring][layer];
         *heat += line.gained_j(cell);
-        self.temp_c[ring][layer] = filling.content.temperature(*heat, line.new_c[cell]);
+        // Thawed, heat and temperature move together; [`Field::rebase`] brings them in line to the last digit.
+        self.temp_c[ring][layer] = if *heat >= filling.thawed_j {
+            line.new_c[cell]
+        } else {
+            filling.content.temperature(*heat, line.new_c[cell])
+        };
     }
 }
 
@@ -294,7 +299,8 @@ impl Line {
         if cell == 0 || cell >= self.cells {
             return 0.0;
         }
-        self.between[cell] / (self.half_m / self.conductivity[cell - 1] + self.half_m / self.conductivity[cell])
+        let (here, before) = (self.conductivity[cell], self.conductivity[cell - 1]);
+        self.between[cell] * here * before / (self.half_m * (here + before))
     }
 
     /// From a cell at an end to what is outside: W/K and °C; nothing inside the row.
@@ -313,13 +319,15 @@ impl Line {
     fn solve(&mut self) {
         let mut eliminated = [0.0; LONGEST];
         let mut before = (0.0, 0.0);
+        let mut back = 0.0;
         for (i, next) in eliminated.iter_mut().enumerate().take(self.cells) {
-            let (back, on) = (self.back_w_k(i), self.back_w_k(i + 1));
+            let on = self.back_w_k(i + 1);
             let (film, driven) = self.out(i);
-            let diagonal = self.capacity_w_k[i] + back + on + film - back * before.0;
-            *next = on / diagonal;
-            self.new_c[i] = (self.capacity_w_k[i] * self.old_c[i] + driven + back * before.1) / diagonal;
+            let pivot = 1.0 / (self.capacity_w_k[i] + back + on + film - back * before.0);
+            *next = on * pivot;
+            self.new_c[i] = (self.capacity_w_k[i] * self.old_c[i] + driven + back * before.1) * pivot;
             before = (*next, self.new_c[i]);
+            back = on;
         }
         for i in (0..self.cells - 1).rev() {
             self.new_c[i] += eliminated[i] * self.new_c[i + 1];
