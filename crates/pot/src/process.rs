@@ -213,6 +213,10 @@ pub struct Act {
 /// What is done.
 #[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
 #[serde(rename_all = "snake_case")]
+#[expect(
+    clippy::large_enum_variant,
+    reason = "a process has some dozens of acts; few shape a dough, and none is moved about while it cooks"
+)]
 pub enum Doing {
     /// Shares of lots go in.
     Add(Vec<Portion>),

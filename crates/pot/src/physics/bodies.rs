@@ -46,7 +46,7 @@ impl Body {
         let mut half = edges_m.map(|edge| 0.5 * edge);
         half.sort_by(f64::total_cmp);
         let [a, b, c] = half;
-        if !(b <= FLATTEST * a) {
+        if b > FLATTEST * a {
             return Body::plain(Form::Slab, a);
         }
         let surface = 1.0 / a + 1.0 / b + 1.0 / c;
@@ -57,7 +57,7 @@ impl Body {
     #[must_use]
     pub fn cylinder(diameter_m: f64, length_m: f64) -> Self {
         let (radius, half) = (0.5 * diameter_m, 0.5 * length_m);
-        if !(radius <= FLATTEST * half) {
+        if radius > FLATTEST * half {
             return Body::plain(Form::Slab, half);
         }
         let surface = 2.0 / radius + 1.0 / half;

@@ -4,6 +4,7 @@
 //! The new profile is a linear function of the new temperature outside, so a pot and its pieces can be stepped
 //! together: `profile = base + slope · (outside − outside before)`.
 
+use std::f64::consts::PI;
 use std::sync::OnceLock;
 
 /// Cells from the centre to the surface. Twenty keep the error under 0.3 % of the step in temperature.
@@ -30,10 +31,10 @@ const MOST_PARTS: usize = 3 * PARTS;
 /// The first zeros of the Bessel functions J₋½, J₀, J½ and J₁ (Abramowitz & Stegun, table 9.5): the modes of a body with
 /// its surface held, in 1, 2, 3 and 4 dimensions.
 const ZEROS: [[f64; 4]; 4] = [
-    [1.570_796, 2.404_826, 3.141_593, 3.831_706],
-    [4.712_389, 5.520_078, 6.283_185, 7.015_587],
-    [7.853_982, 8.653_728, 9.424_778, 10.173_468],
-    [10.995_574, 11.791_534, 12.566_371, 13.323_692],
+    [0.5 * PI, 2.404_826, PI, 3.831_706],
+    [1.5 * PI, 5.520_078, 2.0 * PI, 7.015_587],
+    [2.5 * PI, 8.653_728, 3.0 * PI, 10.173_468],
+    [3.5 * PI, 11.791_534, 4.0 * PI, 13.323_692],
 ];
 
 /// Modes that [`Form::eigenvalue`] knows.
