@@ -36,14 +36,15 @@
 //!
 //! What is not said stays as in the kitchen of books that name none, [`Kitchen::default`].
 
-use potwright_manuscript::Cover;
 use potwright_measure::{Measures, Power, Spread, Temperature};
-use potwright_pot::{Burner, BurnerKind, Heated, Kitchen, Material, Oven, Pot, PotKind, Weighed};
+use potwright_pot::{Burner, BurnerKind, Kitchen, Material, Oven, Pot, PotKind};
 use toml::de::DeTable;
 
 use crate::entries::{Entry, Reader};
 use crate::error::{Fault, Misread};
 use crate::said::Of;
+
+mod weighed;
 
 const WORDS: &[&str] = &[
     "altitude",
@@ -60,7 +61,6 @@ const WORDS: &[&str] = &[
 const POT_WORDS: &[&str] = &["name", "across", "deep", "holds", "of", "weighs", "kind"];
 const BURNER_WORDS: &[&str] = &["kind", "boils_two_litres_in", "power"];
 const OVEN_WORDS: &[&str] = &["fan", "runs", "power", "heats_up_in"];
-const WEIGHED_WORDS: &[&str] = &["pot", "lid", "at", "loses", "in"];
 
 /// Specific heat of water from the tap to the boil, kJ/(kg·K): 4.19, the mean of the steam tables between 10 and
 /// 100 °C (enthalpies 42.0 and 419.1 kJ/kg; IAPWS-IF97, from memory).
@@ -68,8 +68,6 @@ const WATER_KJ_KG_K: f64 = 4.19;
 /// How far a burner that was timed once may be off, as a factor: the kettle's weight, its lid, the start of the boil
 /// (common practice, no source).
 const TIMED_WITHIN: f64 = 1.1;
-/// How far a loss that was weighed once may be off, as a factor: no two simmers are the same (common practice, no source).
-const WEIGHED_WITHIN: f64 = 1.2;
 /// An oven is timed to here, °C.
 const TIMED_OVEN_C: f64 = 180.0;
 /// How far an oven that was measured once may still be off, kelvins (common practice, no source).
@@ -205,64 +203,6 @@ impl Taker<'_> {
         })
     }
 
-    fn weighings(&mut self, entry: &Entry<'_>, pots: &[Pot]) -> Vec<Weighed> {
-        let tables = self
-            .reader
-            .tables(entry, "each weighing under a line of its own, [[weighed]]");
-        tables
-            .into_iter()
-            .filter_map(|(line, table)| self.weighing(line, table, pots))
-            .collect()
-    }
-
-    fn weighing(&mut self, line: usize, table: &DeTable<'_>, pots: &[Pot]) -> Option<Weighed> {
-        let (mut pot, mut cover, mut at) = (None, Cover::Off, Heated::Simmer);
-        let (mut loses_g, mut minutes) = (None, None);
-        for entry in self.reader.entries(table) {
-            match entry.word {
-                "pot" => {
-                    let said = self.reader.said(entry.value);
-                    pot = pots.iter().find(|pot| pot.name == said);
-                    if pot.is_none() {
-                        let fault = Fault::NotUnderstood("pot".into(), said, "the name of a pot of this kitchen");
-                        self.reader.fault(entry.line, fault);
-                        return None;
-                    }
-                }
-                "lid" => self.choose(&entry, LIDS, "off, ajar or on", |c| cover = c),
-                "at" => self.choose(&entry, HEATS, "below the boil, simmer or boil", |h| at = h),
-                "loses" => self.set(&entry, Of::Weight, (1.0, 20_000.0), "g", |g| loses_g = Some(g)),
-                "in" => self.set(&entry, Of::Time, (5.0, 1440.0), "minutes", |m| minutes = Some(m)),
-                other => self
-                    .reader
-                    .fault(entry.line, Fault::UnknownWord(other.into(), WEIGHED_WORDS)),
-            }
-        }
-        let mut lacks = |word, example| {
-            let fault = Fault::Missing("this weighing".into(), word, example);
-            self.reader.fault(line, fault);
-        };
-        if pot.is_none() {
-            lacks("pot", "pot = \"big pot\"");
-        }
-        if loses_g.is_none() {
-            lacks("loses", "loses = \"420 g\"");
-        }
-        if minutes.is_none() {
-            lacks("in", "in = \"1 hour\"");
-        }
-        let (pot, loses_g, minutes) = (pot?, loses_g?, minutes?);
-        let radius_m = pot.diameter.metres() / 2.0;
-        let area_m2 = std::f64::consts::PI * radius_m * radius_m;
-        let rate = loses_g / 1000.0 / (minutes / 60.0) / area_m2;
-        Some(Weighed {
-            pot: pot.name.clone(),
-            cover,
-            at,
-            kg_h_m2: Spread::within_factor(rate, WEIGHED_WITHIN),
-        })
-    }
-
     fn burners(&mut self, entry: &Entry<'_>, tap: Temperature) -> Vec<Burner> {
         let tables = self
             .reader
@@ -360,14 +300,6 @@ impl Taker<'_> {
 const POT_KINDS: &[(&str, PotKind)] = &[
     ("pressure cooker", PotKind::PressureCooker),
     ("slow cooker", PotKind::SlowCooker),
-];
-
-const LIDS: &[(&str, Cover)] = &[("off", Cover::Off), ("ajar", Cover::Ajar), ("on", Cover::On)];
-
-const HEATS: &[(&str, Heated)] = &[
-    ("below the boil", Heated::BelowBoil),
-    ("simmer", Heated::Simmer),
-    ("boil", Heated::Boil),
 ];
 
 const MATERIALS: &[(&str, Material)] = &[
@@ -478,20 +410,6 @@ mod tests {
         assert_eq!(watts.len(), 2);
         assert!((watts[0] - 3492.0).abs() < 1.0, "strongest first: {watts:?}");
         assert!((watts[1] - 1000.0).abs() < 1e-9);
-    }
-
-    /// 420 g in an hour from a pot 28 cm across: 0.42 ÷ (π · 0.14²) = 6.82 kg/(h·m²).
-    #[test]
-    fn a_pot_that_was_weighed() {
-        let kitchen = sound(
-            "[[pot]]\nname = \"big pot\"\nacross = \"28 cm\"\nholds = \"9.5 litres\"\nweighs = \"2.6 kg\"\nkind = \"slow cooker\"\n[[weighed]]\npot = \"big pot\"\nlid = \"ajar\"\nat = \"simmer\"\nloses = \"420 g\"\nin = \"1 hour\"",
-        );
-        assert_eq!(kitchen.pots[0].kind, PotKind::SlowCooker);
-        let weighed = &kitchen.weighed[0];
-        assert_eq!((weighed.cover, weighed.at), (Cover::Ajar, Heated::Simmer));
-        assert!((weighed.kg_h_m2.mid - 6.821).abs() < 0.001, "{:?}", weighed.kg_h_m2);
-        let faults = faults("[[weighed]]\npot = \"bath\"\nloses = \"1 g\"");
-        assert!(faults[0].contains("line 2: 'pot' says 'bath'"), "{faults:?}");
     }
 
     /// An oven that takes 20 minutes to 180 °C takes 20 minutes by its own reckoning too.

@@ -202,6 +202,7 @@ fn any_aim() -> impl Strategy<Value = Aim> {
         Just(Aim::Boil),
         Just(Aim::Simmer),
         Just(Aim::BelowBoil),
+        any_word().prop_map(Aim::Pressure),
         (30.0..90.0).prop_map(|t| Aim::Hold(Temperature::from_celsius(t))),
         (100.0..240.0).prop_map(|t| Aim::Oven(Temperature::from_celsius(t))),
         Just(Aim::Off),
