@@ -1,9 +1,20 @@
 //! The engine's own steps against the same cooking in steps of half a second: the error of the numbers alone. What is
-//! allowed is what a kitchen could not measure: a kelvin (two in a dry pan or oven), a hundredth of the dish.
+//! allowed is what the instruments of a kitchen cannot tell apart, the same for every cooking.
 
 use potwright_manuscript::HeatWord;
 
 use super::*;
+
+/// A thermometer for food may be off by 1 °C (California Health and Safety Code § 114159 (c)).
+const KELVINS: f64 = 1.0;
+
+/// A kitchen scale that takes a full pot shows steps of 5 g (common practice, no source).
+const SCALE_KG: f64 = 0.005;
+
+/// What that one kelvin does to the time until something is tender: E/(R·T²) = 54 400 / (8.314 · 373.15²) = 4.7 %, with
+/// the least activation energy of the published table of vegetables (broccoli; Lee, Food Engineering Progress 21 (2017)
+/// 303, table 1) at the boil. More of it would let more pass.
+const TENDER: f64 = 0.047;
 
 /// The cooking with no step longer than half a second.
 fn finely(process: &Process, kitchen: &Kitchen) -> Trace {
@@ -13,25 +24,23 @@ fn finely(process: &Process, kitchen: &Kitchen) -> Trace {
     run.into_trace()
 }
 
-/// Water of the dish and vapour within a share of the dish, the centre of every kind of pieces at its hottest within
-/// kelvins, softening within a share.
-fn assert_near(process: &Process, share: f64, kelvins: f64) {
+/// Vapour, the finished dish, the centre of every kind of pieces at its hottest, softening.
+fn assert_near(process: &Process) {
     let kitchen = Kitchen::default();
     let (got, fine) = (central(process, &kitchen), finely(process, &kitchen));
-    let dish_kg = fine.ledger.put_in.total_kg();
-    let off = (vapour_kg(&got) - vapour_kg(&fine)).abs() / dish_kg;
-    assert!(off < share, "vapour is off by {off} of the dish");
+    let off_kg = (vapour_kg(&got) - vapour_kg(&fine)).abs();
+    assert!(off_kg < SCALE_KG, "vapour is off by {off_kg} kg");
     assert!(
-        (got.served_c - fine.served_c).abs() < kelvins,
+        (got.served_c - fine.served_c).abs() < KELVINS,
         "{} for {}",
         got.served_c,
         fine.served_c
     );
     for (piece, sure) in got.pieces.iter().zip(&fine.pieces) {
         let off = (piece.hottest_centre_c - sure.hottest_centre_c).abs();
-        assert!(off < kelvins, "centre is off by {off} K");
+        assert!(off < KELVINS, "centre is off by {off} K");
         if let (Some(tender), Some(sure)) = (piece.tender, sure.tender) {
-            assert!((tender / sure - 1.0).abs() < 0.03, "{tender} for {sure}");
+            assert!((tender / sure - 1.0).abs() < TENDER, "{tender} for {sure}");
         }
     }
 }
@@ -47,15 +56,11 @@ fn a_braise_of_three_hours() {
         act(0, until(Aim::Boil, Cue::Boils)),
         act(0, hob(Aim::Simmer, 180.0, Cover::On)),
     ];
-    assert_near(
-        &process(
-            vec![water(1.5, 15.0), beef(1.0, 35.0), carrot(0.4, 20.0)],
-            big_pot(),
-            acts,
-        ),
-        0.005,
-        1.0,
-    );
+    assert_near(&process(
+        vec![water(1.5, 15.0), beef(1.0, 35.0), carrot(0.4, 20.0)],
+        big_pot(),
+        acts,
+    ));
 }
 
 #[test]
@@ -68,7 +73,7 @@ fn a_roast_in_an_open_dish() {
         Cover::Off,
     );
     let acts = vec![add_all(0, &[0, 1]), act(0, oven)];
-    assert_near(&process(vec![oil(0.03), carrot(0.8, 25.0)], big_pot(), acts), 0.01, 2.0);
+    assert_near(&process(vec![oil(0.03), carrot(0.8, 25.0)], big_pot(), acts));
 }
 
 #[test]
@@ -79,7 +84,7 @@ fn a_pan_of_vegetables_that_sweat() {
         add_all(0, &[1]),
         act(0, hob(Aim::Fry(HeatWord::Medium), 12.0, Cover::Off)),
     ];
-    assert_near(&process(vec![oil(0.03), carrot(0.5, 12.0)], big_pot(), acts), 0.01, 2.0);
+    assert_near(&process(vec![oil(0.03), carrot(0.5, 12.0)], big_pot(), acts));
 }
 
 /// Two pots: the one that simmers falls behind the clock while the other is fried in.
@@ -99,7 +104,7 @@ fn a_pot_that_simmers_beside_a_pan() {
         act(1, Doing::Transfer { to: 0, what: Part::All }),
     ];
     let lots = vec![water(2.0, 15.0), beans(0.3), oil(0.02), carrot(0.3, 15.0)];
-    assert_near(&process(lots, vessels, acts), 0.01, 1.0);
+    assert_near(&process(lots, vessels, acts));
 }
 
 #[test]
@@ -110,5 +115,5 @@ fn a_pot_that_freezes() {
         stands(Place::Refrigerator, 10.0),
         stands(Place::Freezer, 16.0),
     ];
-    assert_near(&process(vec![water(1.5, 90.0)], big_pot(), acts), 0.005, 0.7);
+    assert_near(&process(vec![water(1.5, 90.0)], big_pot(), acts));
 }
