@@ -72,7 +72,7 @@ pub(crate) fn assumed(process: &Process, trace: &Trace) -> Vec<Assumption> {
 
 fn clings(vessel: &str, kg: f64) -> String {
     format!(
-        "{:.0} g of liquid cling to what is strained or lifted out of the {vessel} and go with it.",
+        "{:.0} g of liquid cling to the solids strained or lifted out of the {vessel} and stay with them.",
         1000.0 * kg
     )
 }
@@ -232,6 +232,35 @@ mod tests {
                 "The pot is full to 97 % of its height: too full for this heat.",
             ]
         );
+    }
+
+    /// What clings is an assumption, not an event; what curdles is an event with its temperature.
+    #[test]
+    fn what_clings_and_what_curdles() {
+        let mut process = testing::process(&[]);
+        process.acts = vec![testing::cook(0, Aim::Boil, 20.0)];
+        let mut trace = testing::trace(&process);
+        let event = |what| Event {
+            time_s: 60.0,
+            vessel: 0,
+            act: 0,
+            what,
+        };
+        let curdles = Happening::Curdles {
+            what: Curdling::Egg,
+            temp_c: 86.2,
+        };
+        trace.events = vec![event(Happening::Clings(0.0604)), event(curdles)];
+        let said = assumed(&process, &trace);
+        assert_eq!(said.len(), 1);
+        assert!(
+            said[0].text.starts_with("60 g of liquid cling to the solids"),
+            "{}",
+            said[0].text
+        );
+        let happened = happenings(&process, &trace, &[]);
+        assert_eq!(happened.len(), 1);
+        assert!(happened[0].text.contains("curdles at 86 °C"), "{}", happened[0].text);
     }
 
     /// Two of forty are the 5 % of a range's end; one is not. What boils dry in the central run is said as it is.
