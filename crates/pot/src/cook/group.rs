@@ -145,7 +145,10 @@ impl Group {
             dispersed: 0.0,
             solutes: Solutes::new(body.form),
             oiled_kg: 0.0,
-            tally: pieces.hazard.and_then(Decline::of).map(|decline| Box::new(Tally::new(decline, temp_c))),
+            tally: pieces
+                .hazard
+                .and_then(Decline::of)
+                .map(|decline| Box::new(Tally::new(decline, temp_c))),
             shaped: None,
             hottest_c: temp_c,
             centre: Vec::new(),

@@ -323,7 +323,7 @@ impl VesselState {
     /// Whether pieces are bathed in the liquid rather than lying in a little of it.
     pub(super) fn covers_pieces(&self) -> bool {
         let pieces: f64 = self.groups.iter().map(Group::volume_m3).sum();
-        self.liquid_m3() > 0.25 * pieces
+        self.liquid_m3() > practice::BATHES * pieces
     }
 
     /// Whether pieces stand in the oven's air, there being no liquid to speak of.
