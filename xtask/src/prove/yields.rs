@@ -57,7 +57,7 @@ fn together(yields: &[Yield]) -> String {
     let wanted = middle(yields.iter().map(Yield::simmer_wanted).collect());
     format!(
         "{lighter} of {} come out lighter than published, and of {inside} the published mass lies in our range; the \
-         median is off by {:+.1} %. Were it all the simmering's, simmering would have to take {wanted:.2} of what it \
+         median is off by {:+.0} %. Were it all the simmering's, simmering would have to take {wanted:.2} of what it \
          took. Part of it is the frying's: beside raw onions (NDB 11282) the sautéed ones of USDA SR28 (NDB 11286) hold \
          0.86 of the protein and 0.84 of the carbohydrate in 100 g, and 10.8 g of fat. So 100 g became some 117 g with \
          13 g of fat, and lost no water at all.",
@@ -270,7 +270,12 @@ fn losses(yields: &[Yield]) -> Table {
         ];
         let mut row = vec![dish.name.clone()];
         row.extend(grams.map(whole));
-        row.push(format!("{:.2} of ours", dish.simmer_wanted()));
+        let wanted = dish.simmer_wanted();
+        row.push(if wanted < 0.0 {
+            "none, and less frying".into()
+        } else {
+            format!("{wanted:.2} of ours")
+        });
         table.rows.push(row);
     }
     table

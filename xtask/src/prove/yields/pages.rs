@@ -21,12 +21,12 @@ macro_rules! page {
 pub(super) const PAGES: [Page; 10] = [
     page!(
         "27311410",
-        "frying takes half of what beef and onions weigh: ‘on all sides, about 10 minutes’ is read as ten minutes a \
-         side; read as ten in all, 70 g less would go"
+        "frying takes nearly as much as two hours under the lid: ‘on all sides, about 10 minutes’ is read as ten minutes \
+         a side"
     ),
     page!(
         "27111406",
-        "frying for thirteen minutes takes a third of what goes into the pan; the lid ajar takes the rest"
+        "mince and vegetables dry out in thirteen minutes of frying; the lid stands ajar for the rest"
     ),
     page!(
         "27464000",
@@ -36,7 +36,7 @@ pub(super) const PAGES: [Page; 10] = [
     page!("27350310", "open for half an hour over little liquid"),
     page!(
         "28350050",
-        "covered while potatoes and fish cook, so little goes; the published loss makes no difference"
+        "covered while potatoes and fish cook, so little goes; what is published does not tell lid from none"
     ),
     page!(
         "71803010",
@@ -55,6 +55,6 @@ pub(super) const PAGES: [Page; 10] = [
     page!("75649110", "as the minestrone"),
     page!(
         "58403040",
-        "open for over twenty minutes, but in the narrower 2.8-litre pot; frying takes a third of the vegetables"
+        "open for over twenty minutes, but in the narrower 2.8-litre pot; the vegetables dry out in the frying before"
     ),
 ];
