@@ -12,19 +12,12 @@ use potwright_larder::Larder;
 use potwright_manuscript::{Recipe, read};
 use potwright_pot::{Made, resolve};
 use potwright_proof::Query;
-use potwright_reckon::{Prices, Reckoned, add_variations, reckon, side_by_side};
+use potwright_reckon::{DRAWS, Prices, Reckoned, add_variations, reckon, side_by_side};
 
 use crate::content::Content;
 use crate::error::HouseError;
 use crate::variants::variants;
 use crate::{order, prices};
-
-/// Runs that the spread of every figure is taken from, unless asked otherwise. A 5 % point of 40 independent draws of a
-/// normal figure is off by a tenth of the 5–95 % width (√(0.05 · 0.95 / 40) ÷ 0.103 = 0.33 σ of 3.29 σ), and stratified
-/// draws do better: of six dishes of the demo book, drawn with twelve seeds and held against a thousand draws, half the
-/// ends of all ranges lie within 4 % of the width and nine tenths within 16 % (3 % and 11 % with 100 draws). More of
-/// them would cost more waiting than they tell.
-const DRAWS: usize = 40;
 
 /// A book opened for cooking.
 #[derive(Debug)]

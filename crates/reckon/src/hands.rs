@@ -6,7 +6,13 @@ use std::thread;
 
 /// What work makes of items, in their order, worked out on all cores; a core that is busy elsewhere takes fewer.
 pub fn side_by_side<T: Sync, R: Send>(items: &[T], work: impl Fn(&T) -> R + Sync) -> Vec<R> {
-    let hands = thread::available_parallelism().map_or(1, usize::from).min(items.len());
+    let hands = thread::available_parallelism().map_or(1, usize::from);
+    by_hands(hands, items, work)
+}
+
+/// [`side_by_side`] on so many cores; what comes out is the same for any number of them.
+pub(crate) fn by_hands<T: Sync, R: Send>(hands: usize, items: &[T], work: impl Fn(&T) -> R + Sync) -> Vec<R> {
+    let hands = hands.min(items.len());
     let next = AtomicUsize::new(0);
     let hand = || {
         let mut done = Vec::new();
@@ -32,13 +38,16 @@ pub fn side_by_side<T: Sync, R: Send>(items: &[T], work: impl Fn(&T) -> R + Sync
 
 #[cfg(test)]
 mod tests {
-    use super::side_by_side;
+    use super::{by_hands, side_by_side};
 
     #[test]
     fn all_are_done_in_their_order() {
         let items: Vec<usize> = (0..100).collect();
         let squares: Vec<usize> = (0..100).map(|n| n * n).collect();
         assert_eq!(side_by_side(&items, |n| n * n), squares);
+        for hands in [0, 1, 2, 3, 200] {
+            assert_eq!(by_hands(hands, &items, |n| n * n), squares, "{hands} hands");
+        }
         assert_eq!(side_by_side(&items[..0], |n| n * n), Vec::<usize>::new());
     }
 }

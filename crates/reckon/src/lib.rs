@@ -18,6 +18,7 @@ pub mod figure;
 mod foods;
 mod hands;
 mod happenings;
+mod kitchens;
 pub mod label;
 mod nutrition;
 mod portions;
@@ -27,7 +28,7 @@ mod reckon;
 mod remedies;
 mod retention;
 mod safety;
-mod sampling;
+pub mod sampling;
 mod steps;
 mod sulphites;
 mod table;
@@ -39,16 +40,18 @@ mod whereabouts;
 
 pub use again::ServedAgain;
 pub use allergens::allergen_name;
-pub use body::flour_for_body_g;
+pub use body::{HOW_BODY_IS_READ, flour_for_body_g, words_thicker};
 pub use by_weight::{ByWeight, Part, by_weight};
 pub use cooling::{judge_cooling, judge_cooling_log};
 pub use dossier::{
-    AllergenRow, Body, BodyWord, CoolingRow, Doneness, Dossier, NutrientRow, Reckoned, StepRow, Target, Tenderness,
+    AllergenRow, Body, BodyWord, Calculation, CoolingRow, Doneness, Dossier, NutrientRow, Reckoned, StepRow, Target, Tenderness,
     ToTaste, Verdict,
 };
 pub use figure::{Figure, Known, Measure};
 pub use hands::side_by_side;
+pub use kitchens::{Cooking, Cookings, Unknown};
 pub use prices::{Price, Prices};
 pub use reckon::reckon;
+pub use sampling::{DRAWS, Design};
 pub use taste::salt_to_reach_kg;
 pub use variations::{Variant, VariationRow, add_variations};

@@ -26,7 +26,7 @@ const fn of(reading: &Reading, nutrient: Nutrient) -> f64 {
 }
 
 /// Energy of the whole dish, kcal: each food's own factors, and alcohol.
-fn energy_kcal(reading: &Reading) -> f64 {
+pub(crate) fn energy_kcal(reading: &Reading) -> f64 {
     of(reading, Nutrient::ProteinKcal)
         + of(reading, Nutrient::FatKcal)
         + of(reading, Nutrient::CarbohydrateKcal)

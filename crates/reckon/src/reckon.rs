@@ -9,7 +9,7 @@ use crate::hands::side_by_side;
 use crate::happenings::Dry;
 use crate::reading::{Reading, Runs, lot_kg, served};
 use crate::safety::Outcome;
-use crate::sampling::latin_hypercube;
+use crate::sampling::Design;
 use crate::taste::{self, Tasted};
 use crate::whereabouts::Whereabouts;
 use crate::{Prices, Reckoned, Target, assemble, cost, happenings, retention, safety, steps};
@@ -83,18 +83,26 @@ pub(crate) struct Ground<'a> {
 }
 
 impl Given<'_> {
-    pub(crate) fn reckon(&self, process: Process, draws: usize, seed: u64) -> Reckoned {
+    pub(crate) fn taste(&self, process: Process) -> Tasted {
         let central = |process: &Process| (self.cook)(process, &Draw::central());
-        let tasted = taste::solve(process, self.target, &central, self.foods);
+        taste::solve(process, self.target, &central, self.foods)
+    }
+
+    pub(crate) fn ground<'a>(&self, tasted: &'a Tasted) -> Ground<'a> {
         let process = &tasted.process;
         let places = Whereabouts::of(process);
-        let ground = Ground {
+        Ground {
             process,
             kept: retention::by_lot(process, &tasted.trace, &places),
             costs: cost::Costs::of(process, self.made, self.prices, self.foods),
             places,
-        };
-        let draws = latin_hypercube(process.lots.len(), draws, seed);
+        }
+    }
+
+    pub(crate) fn reckon(&self, process: Process, draws: usize, seed: u64) -> Reckoned {
+        let tasted = self.taste(process);
+        let (process, ground) = (&tasted.process, self.ground(&tasted));
+        let draws = Design::Even.draws(process.lots.len(), draws, seed);
         let others = side_by_side(&draws, |draw| self.account(&ground, &(self.cook)(process, draw)));
         let read = Read::of(self.account(&ground, &tasted.trace), others);
         let (dossier, made) = assemble::assemble(self, &ground, &tasted, &read);
@@ -141,7 +149,7 @@ impl Read {
 }
 
 /// The numbers of one run.
-fn reading(ground: &Ground<'_>, trace: &Trace) -> Reading {
+pub(crate) fn reading(ground: &Ground<'_>, trace: &Trace) -> Reading {
     let process = ground.process;
     let whole = served(trace);
     let inedible_kg: f64 = trace.served_pieces.iter().map(|pieces| pieces.inedible_kg).sum();

@@ -1,9 +1,35 @@
 //! Draws of what is not known exactly, and the percentiles of what comes of them.
 //!
-//! A Latin hypercube: each dimension of [`Draw`] is cut into as many strata of equal probability as there are draws,
-//! and every stratum is used once (McKay, Beckman and Conover, Technometrics 21:239, 1979; from memory).
+//! Two designs. *Even* draws cover the unknowns far more evenly than chance does: those that all foods share lie on a
+//! shifted lattice, the masses of the lots on a Latin hypercube. *Independent* draws are plain chance; they are slow to
+//! settle, and prove the even ones. Which design and how many of its draws a dish needs is worked out by
+//! `cargo xtask prove spread`.
 
 use potwright_pot::Draw;
+
+/// Runs that the spread of every figure is taken from, unless asked otherwise. `docs/figures/spread.md` shows what they
+/// leave open.
+pub const DRAWS: usize = 128;
+
+/// How draws are chosen.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Design {
+    /// Evenly spread over all that is not known.
+    Even,
+    /// Each by itself, by chance alone.
+    Independent,
+}
+
+impl Design {
+    /// `count` draws for a process of `lots` lots: the same for the same seed on every machine.
+    #[must_use]
+    pub fn draws(self, lots: usize, count: usize, seed: u64) -> Vec<Draw> {
+        match self {
+            Design::Even => even(lots, count, seed),
+            Design::Independent => independent(lots, count, seed),
+        }
+    }
+}
 
 /// A seeded stream of numbers: splitmix64 (Steele, Lea and Flood, OOPSLA 2014; constants as in its published code).
 #[derive(Clone, Debug)]
@@ -38,29 +64,100 @@ impl Stream {
     }
 }
 
-/// `count` draws for a process of `lots` lots: the same for the same seed on every machine.
-pub(crate) fn latin_hypercube(lots: usize, count: usize, seed: u64) -> Vec<Draw> {
+/// Unknowns that all foods of a process share, in the order of [`draw`].
+const SHARED: usize = 5;
+
+/// A draw from shares of probability: those of the shared unknowns, then the lots'.
+fn draw(shared: [f64; SHARED], lots: impl Iterator<Item = f64>) -> Draw {
+    let [evaporation, burner, oven, reading, food] = shared.map(normal_deviate);
+    Draw {
+        lots: lots.map(normal_deviate).collect(),
+        evaporation,
+        burner,
+        oven,
+        reading,
+        food,
+    }
+}
+
+/// Plain chance.
+fn independent(lots: usize, count: usize, seed: u64) -> Vec<Draw> {
     let mut stream = Stream(seed);
-    let mut column = || -> Vec<f64> {
-        let order = stream.order(count);
-        order
-            .into_iter()
-            .map(|stratum| normal_deviate((stratum as f64 + stream.unit()) / count as f64))
-            .collect()
+    let mut one = || {
+        let shared = std::array::from_fn(|_| stream.unit());
+        draw(shared, (0..lots).map(|_| stream.unit()))
     };
-    let shared: [Vec<f64>; 5] = std::array::from_fn(|_| column());
-    let of_lots: Vec<Vec<f64>> = (0..lots).map(|_| column()).collect();
-    let [evaporation, burner, oven, reading, food] = shared;
-    (0..count)
-        .map(|i| Draw {
-            lots: of_lots.iter().map(|column| column[i]).collect(),
-            evaporation: evaporation[i],
-            burner: burner[i],
-            oven: oven[i],
-            reading: reading[i],
-            food: food[i],
+    (0..count).map(|_| one()).collect()
+}
+
+/// The shared unknowns on a rank-one lattice, point i at {i·z/n + Δ} with a random shift Δ (Cranley and Patterson, SIAM
+/// J. Numer. Anal. 13:904, 1976; from memory); the lots, whose parts in a figure add up, on a Latin hypercube: each is
+/// cut into as many strata of equal probability as there are draws, and every stratum is used once (McKay, Beckman and
+/// Conover, Technometrics 21:239, 1979; from memory).
+fn even(lots: usize, count: usize, seed: u64) -> Vec<Draw> {
+    let mut stream = Stream(seed);
+    let generator = lattice(count);
+    let shift: [f64; SHARED] = std::array::from_fn(|_| stream.unit());
+    let part = 1.0 / count.max(1) as f64;
+    let columns: Vec<Vec<f64>> = (0..lots)
+        .map(|_| {
+            let order = stream.order(count);
+            order
+                .into_iter()
+                .map(|stratum| (stratum as f64 + stream.unit()) * part)
+                .collect()
         })
-        .collect()
+        .collect();
+    let one = |point: usize| {
+        let shared = std::array::from_fn(|axis| (step(point, generator[axis], count) + shift[axis]).fract());
+        draw(shared, columns.iter().map(|column| column[point]))
+    };
+    (0..count).map(one).collect()
+}
+
+/// {i·z/n}.
+fn step(point: usize, generator: usize, count: usize) -> f64 {
+    (point * generator % count) as f64 / count as f64
+}
+
+/// Numbers tried for each place of a lattice's generator.
+const TRIED: usize = 256;
+
+/// The generator of a lattice of `count` points, built place by place: the next number is the one that leaves the least
+/// mean of the products Π (1 + γ·2π²·B₂({i·z/n})), B₂(x) = x² − x + 1/6 – the square of the worst error over periodic
+/// functions with square-integrable mixed derivatives (Sloan and Reztsov, Math. Comp. 71:263, 2002; from memory). Every
+/// number has no factor in common with `count`, so that each unknown by itself is covered evenly.
+fn lattice(count: usize) -> [usize; SHARED] {
+    let coprime: Vec<usize> = (1..=count / 2).filter(|z| common_factor(*z, count) == 1).collect();
+    let every = coprime.len().div_ceil(TRIED).max(1);
+    let mut products = vec![1.0; count];
+    let mut generator = [1; SHARED];
+    for place in &mut generator {
+        let error = |z: usize| -> f64 {
+            let of_point = |(point, product): (usize, &f64)| product * kernel(step(point, z, count));
+            products.iter().enumerate().map(of_point).sum()
+        };
+        let tried = coprime.iter().step_by(every).map(|z| (error(*z), *z));
+        *place = tried.min_by(|(a, _), (b, _)| a.total_cmp(b)).map_or(1, |(_, z)| z);
+        for (point, product) in products.iter_mut().enumerate() {
+            *product *= kernel(step(point, *place, count));
+        }
+    }
+    generator
+}
+
+/// γ of [`lattice`]: small, since pairs of unknowns matter more to a pot than what three or more do together (a choice of
+/// our own; anything from 0.02 to 0.5 serves as well).
+const WEIGHT: f64 = 0.1;
+
+fn kernel(x: f64) -> f64 {
+    use std::f64::consts::PI;
+    1.0 + WEIGHT * 2.0 * PI * PI * (x * x - x + 1.0 / 6.0)
+}
+
+/// Euclid's.
+fn common_factor(a: usize, b: usize) -> usize {
+    if b == 0 { a } else { common_factor(b, a % b) }
 }
 
 /// The standard normal deviate below which a share `p` of the distribution lies.
@@ -120,20 +217,32 @@ fn polynomial(coefficients: &[f64], x: f64) -> f64 {
     coefficients.iter().fold(0.0, |sum, c| sum * x + c)
 }
 
-/// 5th and 95th percentile, between the two nearest values by straight line; none for no values.
-///
-/// The value at share p of n sorted values stands at place p·(n − 1), the usual definition of tables and
-/// spreadsheets. Values that are not numbers are left out.
+/// 5th and 95th percentile; none for no values.
 pub(crate) fn five_to_ninety_five(values: impl Iterator<Item = f64>) -> Option<(f64, f64)> {
+    let sorted = sorted(values);
+    Some((percentile(&sorted, 5.0)?, percentile(&sorted, 95.0)?))
+}
+
+/// Values in order; what is not a number is left out.
+#[must_use]
+pub fn sorted(values: impl Iterator<Item = f64>) -> Vec<f64> {
     let mut sorted: Vec<f64> = values.filter(|x| x.is_finite()).collect();
     sorted.sort_by(f64::total_cmp);
-    let at = |share: f64| {
-        let place = share * (sorted.len().checked_sub(1)? as f64);
-        let below = *sorted.get(place.floor() as usize)?;
-        let above = *sorted.get(place.ceil() as usize)?;
-        Some(below + (above - below) * place.fract())
-    };
-    Some((at(0.05)?, at(0.95)?))
+    sorted
+}
+
+/// A percentile (0–100) of values in order, between the two nearest by straight line; none of none.
+///
+/// Each of n values stands in the middle of its n-th part of the distribution, so that share p lies at place p·n − ½
+/// (definition 5 of Hyndman and Fan, The American Statistician 50:361, 1996; from memory). Even draws are even in just
+/// that sense; the definition of spreadsheets, p·(n − 1), would pull the ends inwards by half a part.
+#[must_use]
+pub fn percentile(sorted: &[f64], percent: f64) -> Option<f64> {
+    let last = sorted.len().checked_sub(1)?;
+    let place = (percent / 100.0 * sorted.len() as f64 - 0.5).clamp(0.0, last as f64);
+    let below = *sorted.get(place.floor() as usize)?;
+    let above = *sorted.get(place.ceil() as usize)?;
+    Some(below + (above - below) * place.fract())
 }
 
 #[cfg(test)]
@@ -162,26 +271,74 @@ mod tests {
         assert_eq!(Stream(0).next(), 0xE220_A839_7B1D_CDAF);
     }
 
+    /// By each unknown itself the draws fall one into each stratum (the lattice's: strata shifted by its Δ).
     #[test]
     fn every_stratum_is_used_once() {
-        let draws = latin_hypercube(2, 20, 7);
-        for pick in [(|d: &Draw| d.burner) as fn(&Draw) -> f64, |d| d.food, |d| d.lots[1]] {
-            let mut values: Vec<f64> = draws.iter().map(pick).collect();
-            values.sort_by(f64::total_cmp);
-            for (i, z) in values.iter().enumerate() {
-                let (low, high) = (i as f64 / 20.0, (i as f64 + 1.0) / 20.0);
-                assert!(normal_deviate(low) <= *z && *z <= normal_deviate(high), "{i}");
-            }
+        let draws = Design::Even.draws(2, 20, 7);
+        let shares = |pick: fn(&Draw) -> f64| {
+            let values = sorted(draws.iter().map(pick));
+            values.into_iter().map(share_below).collect::<Vec<f64>>()
+        };
+        for (place, share) in shares(|draw| draw.lots[1]).iter().enumerate() {
+            assert_eq!((share * 20.0).floor() as usize, place);
         }
-        assert_eq!(draws, latin_hypercube(2, 20, 7));
-        assert_ne!(draws, latin_hypercube(2, 20, 8));
+        for pick in [(|draw| draw.burner) as fn(&Draw) -> f64, |draw| draw.food] {
+            let shares = shares(pick);
+            assert!(shares.windows(2).all(|pair| (pair[1] - pair[0] - 0.05).abs() < 1e-6));
+        }
+        assert_eq!(draws, Design::Even.draws(2, 20, 7));
+        assert_ne!(draws, Design::Even.draws(2, 20, 8));
+        assert!(Design::Even.draws(3, 0, 1).is_empty());
     }
 
-    /// 0 … 100: place 0.05 · 100 = 5 and 95.
+    /// The normal distribution by its own integral: Φ(z) = ½·erfc(−z/√2).
+    fn share_below(z: f64) -> f64 {
+        0.5 * libm::erfc(-z / 2.0_f64.sqrt())
+    }
+
+    /// Of two independent normal deviates the mean product is nought. Plain chance with n draws is off by about 1/√n; even
+    /// draws are to be off by clearly less, over all pairs of shared unknowns and twenty seeds.
+    #[test]
+    fn pairs_of_unknowns_are_even() {
+        let off = |design: Design| {
+            let shared = |draw: &Draw| [draw.evaporation, draw.burner, draw.oven, draw.reading, draw.food];
+            let mut sum = 0.0;
+            for seed in 0..20 {
+                let draws: Vec<[f64; SHARED]> = design.draws(0, DRAWS, seed).iter().map(shared).collect();
+                for (a, b) in (0..SHARED).flat_map(|a| (0..a).map(move |b| (a, b))) {
+                    let mean = draws.iter().map(|draw| draw[a] * draw[b]).sum::<f64>() / DRAWS as f64;
+                    sum += mean.abs();
+                }
+            }
+            sum / 200.0
+        };
+        let (even, chance) = (off(Design::Even), off(Design::Independent));
+        assert!(even < 0.8 * chance, "{even} against {chance}");
+    }
+
+    /// Twelve unknown masses that add up: the sum is normal with the root of the sum of squares, whose 5 and 95 % points
+    /// are 1.644854 of them from the middle. An end that n independent draws find is off by √(0.05·0.95/n)/0.103 of them
+    /// (one standard error): 5.7 % of the width for 128. The middle of twenty seeds must be within 10 % at both ends, and
+    /// none off by three and a half such errors.
+    #[test]
+    fn a_sum_of_many_masses() {
+        let exact = 1.644_854 * 12.0_f64.sqrt();
+        let worst = |seed| {
+            let draws = Design::Even.draws(12, DRAWS, seed);
+            let sum = |draw: &Draw| draw.lots.iter().sum::<f64>();
+            let (low, high) = five_to_ninety_five(draws.iter().map(sum)).unwrap();
+            (low + exact).abs().max((high - exact).abs()) / (2.0 * exact)
+        };
+        let worst = sorted((0..20).map(worst));
+        assert!(percentile(&worst, 50.0).unwrap() < 0.1 && worst[19] < 0.2, "{worst:?}");
+    }
+
+    /// 1 … 100: each stands in the middle of its hundredth, so 5 % lie at 5.5 and 95 % at 95.5.
     #[test]
     fn percentiles() {
-        let found = five_to_ninety_five((0..=100).rev().map(f64::from));
-        assert_eq!(found, Some((5.0, 95.0)));
+        let found = five_to_ninety_five((1..=100).rev().map(f64::from));
+        assert_eq!(found, Some((5.5, 95.5)));
+        assert_eq!(percentile(&[1.0, 2.0, 3.0], 50.0), Some(2.0));
         assert_eq!(five_to_ninety_five(std::iter::empty()), None);
         assert_eq!(five_to_ninety_five(std::iter::once(3.0)), Some((3.0, 3.0)));
     }
