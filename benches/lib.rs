@@ -6,7 +6,7 @@ use potwright_book::{Book, demo};
 use potwright_larder::Larder;
 use potwright_manuscript::{Recipe, read};
 use potwright_pot::{Process, resolve};
-use potwright_reckon::{Prices, Reckoned, Target, reckon};
+use potwright_reckon::{Cookings, Design, Prices, Reckoned, Target, reckon};
 
 /// Numbers of the demo dishes that are benchmarked: a soup that is thickened, a braise of three hours, a purée, twelve
 /// minutes of mussels, a stock of eight hours.
@@ -76,6 +76,20 @@ pub fn reckoned(process: Process, book: &Book, draws: usize) -> Reckoned {
         &Target::default(),
         draws,
         1,
+    )
+}
+
+/// A process, cooked in so many kitchens on all cores.
+#[must_use]
+pub fn kitchens(process: Process, book: &Book, count: usize) -> Cookings {
+    let cores = std::thread::available_parallelism().map_or(1, usize::from);
+    Cookings::of(
+        process,
+        &book.kitchen,
+        (Larder::built_in(), &[]),
+        &Target::default(),
+        (Design::Even, count, 1),
+        cores,
     )
 }
 

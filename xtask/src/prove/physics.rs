@@ -27,7 +27,8 @@ use anyhow::{Context, Result};
 
 use super::figures::{Figures, Table};
 use carried::Miss;
-use check::{Check, Judged, digits};
+pub(super) use check::digits;
+use check::{Check, Judged};
 use row::Row;
 
 /// A table, and what judges its rows.

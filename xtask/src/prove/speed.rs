@@ -36,7 +36,7 @@ fn benchmarks(root: &Path) -> Result<Table> {
     if !passed {
         bail!("the benchmarks failed");
     }
-    let mut table = Table::new("Stages", &["benchmark", "median", "fastest", "slowest"]);
+    let mut table = Table::new("Stages", &["benchmark", "median", "fastest", "slowest", "meant to be"]);
     let mut above: Vec<(usize, String)> = Vec::new();
     for line in &lines {
         let Some((depth, name, rest)) = branch(line) else {
@@ -57,6 +57,7 @@ fn benchmarks(root: &Path) -> Result<Table> {
                 (*median).into(),
                 (*fastest).into(),
                 (*slowest).into(),
+                budget(&names, median),
             ]);
         }
         above.push((depth, name));
@@ -65,6 +66,36 @@ fn benchmarks(root: &Path) -> Result<Table> {
         bail!("the benchmarks printed no figures");
     }
     Ok(table)
+}
+
+/// What single benchmarks are meant to take at most, milliseconds.
+const BUDGETS: [(&str, f64); 4] = [
+    ("page_to_dossier", 3.0),
+    ("braise_of_twelve", 1.5),
+    ("with_spread", 150.0),
+    ("thousand_kitchens", 1500.0),
+];
+
+/// What a benchmark is meant to take, and whether its median does; nothing where nothing is meant.
+fn budget(names: &[&str], median: &str) -> String {
+    let found = BUDGETS.iter().find(|(name, _)| names.contains(name));
+    found.map_or(String::new(), |(_, most)| {
+        let met = milliseconds(median).is_some_and(|median| median <= *most);
+        meant(&format!("≤ {most} ms"), met)
+    })
+}
+
+/// A time as the benchmarks print it: `32.79 ms`, `532.3 µs`, `1.2 s`.
+fn milliseconds(printed: &str) -> Option<f64> {
+    let (number, unit) = printed.trim().split_once(' ')?;
+    let factor = match unit {
+        "s" => 1e3,
+        "ms" => 1.0,
+        "µs" => 1e-3,
+        "ns" => 1e-6,
+        _ => return None,
+    };
+    Some(number.parse::<f64>().ok()? * factor)
 }
 
 /// A line of the benchmarks' tree: its depth, its name, and what stands beside it.
@@ -184,6 +215,15 @@ mod tests {
         assert_eq!((depth, name.as_str()), (3, "haddock"));
         assert!(rest.starts_with("1.2 ms"));
         assert_eq!(branch("Timer precision: 20 ns"), None);
+    }
+
+    #[test]
+    fn budgets() {
+        assert_eq!(milliseconds("1.2 s"), Some(1200.0));
+        assert_eq!(milliseconds("quick"), None);
+        assert_eq!(budget(&["page_to_dossier", "3"], "2.9 ms"), "≤ 3 ms");
+        assert_eq!(budget(&["page_to_dossier", "3"], "3100 µs"), "≤ 3 ms: **not met**");
+        assert_eq!(budget(&["central", "3"], "9 ms"), "");
     }
 
     #[test]

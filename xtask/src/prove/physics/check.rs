@@ -161,7 +161,7 @@ impl Check {
 }
 
 /// A number with five digits that count.
-pub(super) fn digits(value: f64) -> String {
+pub(in crate::prove) fn digits(value: f64) -> String {
     let size = value.abs();
     if size == 0.0 || !value.is_finite() {
         return format!("{value}");
@@ -169,7 +169,7 @@ pub(super) fn digits(value: f64) -> String {
     if !(1e-4..1e7).contains(&size) {
         return format!("{value:.3e}");
     }
-    let decimals = (4.0 - size.log10().floor()).clamp(0.0, 8.0) as usize;
+    let decimals = (4.0 - libm::log10(size).floor()).clamp(0.0, 8.0) as usize;
     let printed = format!("{value:.decimals$}");
     if printed.contains('.') {
         printed.trim_end_matches('0').trim_end_matches('.').into()
