@@ -13,6 +13,7 @@ use crate::own_larder::{self, OwnFoods};
 use crate::prices::PriceLine;
 use crate::settings::Settings;
 use crate::stock::Stock;
+use crate::typed::DISHES;
 use crate::{decode, kitchen, menu, prices, stock};
 
 /// A book: its dishes and what holds for all of them.
@@ -90,12 +91,12 @@ impl Book {
                 Err(error) => return Err(BookError::Read(path, error)),
             }
         }
-        let dishes = pages(folder, "dishes")?;
+        let dishes = pages(folder, "dishes", &DISHES)?;
         if dishes.is_empty() {
             return Err(BookError::NoDishes(folder.to_owned()));
         }
         files.extend(dishes);
-        files.extend(pages(folder, "menus")?);
+        files.extend(pages(folder, "menus", &["txt"])?);
         let mut book = Book::of(files)?;
         if book.settings.title.is_empty() {
             book.settings.title = folder
@@ -142,12 +143,12 @@ impl Book {
         if !faults.is_empty() {
             return Err(BookError::Misread(faults));
         }
-        let page = |file: &SourceFile| {
+        let dishes = |file: &SourceFile| {
             file.name
                 .strip_prefix("dishes/")
                 .map(|name| Dish::read(name, &file.bytes))
         };
-        book.dishes = files.iter().filter_map(page).collect();
+        book.dishes = files.iter().filter_map(dishes).flatten().collect();
         book.files = files;
         Ok(book)
     }
@@ -189,7 +190,7 @@ impl Book {
 }
 
 /// The pages in a folder of the book, in order of name; none when it is not there.
-fn pages(folder: &Path, inner: &str) -> Result<Vec<SourceFile>, BookError> {
+fn pages(folder: &Path, inner: &str, endings: &[&str]) -> Result<Vec<SourceFile>, BookError> {
     let place = folder.join(inner);
     let entries = match fs::read_dir(&place) {
         Ok(entries) => entries,
@@ -199,7 +200,8 @@ fn pages(folder: &Path, inner: &str) -> Result<Vec<SourceFile>, BookError> {
     let mut paths: Vec<PathBuf> = Vec::new();
     for entry in entries {
         let path = entry.map_err(|error| BookError::Read(place.clone(), error))?.path();
-        if path.extension().is_some_and(|end| end.eq_ignore_ascii_case("txt")) && path.is_file() {
+        let ends = |end: &&str| path.extension().is_some_and(|of| of.eq_ignore_ascii_case(end));
+        if endings.iter().any(ends) && path.is_file() {
             paths.push(path);
         }
     }
@@ -221,7 +223,7 @@ fn table(files: &[SourceFile], name: &str) -> String {
     found.map_or(String::new(), |file| decode::decode(&file.bytes).text)
 }
 
-fn write_new(path: &Path, bytes: &[u8]) -> Result<(), BookError> {
+pub(crate) fn write_new(path: &Path, bytes: &[u8]) -> Result<(), BookError> {
     let write = || -> std::io::Result<()> {
         if let Some(parent) = path.parent() {
             fs::create_dir_all(parent)?;

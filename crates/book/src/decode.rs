@@ -1,64 +1,60 @@
 //! From the bytes of a typed page to text.
 
+use encoding_rs::{Encoding, UTF_16BE, UTF_16LE, WINDOWS_1252};
+use potwright_manuscript::files::Letters;
+
 /// A page as text.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Decoded {
     /// The text.
     pub text: String,
-    /// What was taken for granted about the bytes, in one sentence; none for plain UTF-8.
+    /// What was taken for granted about the bytes or left out, in a sentence or two; none for plain UTF-8.
     pub note: Option<String>,
 }
 
 /// Turns the bytes of a page into text; never fails.
 ///
-/// UTF-8 with or without its byte-order mark, UTF-16 with one; anything else is taken for the Western European set
-/// of older word processors (Windows-1252, which holds all printable characters of Latin-1).
+/// UTF-8 and UTF-16 with or without their byte-order mark; anything else is taken for the Western European set of
+/// older word processors (Windows-1252, which holds all printable characters of Latin-1). Characters that nobody sees
+/// – NUL and other controls, marks of writing direction, width nought – are left out and counted in the note.
 #[must_use]
 pub fn decode(bytes: &[u8]) -> Decoded {
-    match bytes {
-        [0xFF, 0xFE, rest @ ..] => utf16(rest, u16::from_le_bytes),
-        [0xFE, 0xFF, rest @ ..] => utf16(rest, u16::from_be_bytes),
-        [0xEF, 0xBB, 0xBF, rest @ ..] => utf8(rest),
-        _ => utf8(bytes),
-    }
-}
-
-fn utf8(bytes: &[u8]) -> Decoded {
-    match std::str::from_utf8(bytes) {
-        Ok(text) => Decoded {
-            text: text.to_owned(),
-            note: None,
-        },
-        Err(_) => Decoded {
-            text: bytes.iter().map(|byte| western(*byte)).collect(),
-            note: Some("the page is no Unicode text; it was read as Western European (Windows-1252)".into()),
-        },
-    }
-}
-
-fn utf16(bytes: &[u8], unit: fn([u8; 2]) -> u16) -> Decoded {
-    let pairs = bytes.chunks(2).map(|pair| match pair {
-        [a, b] => unit([*a, *b]),
-        _ => 0xFFFD,
-    });
-    let text = char::decode_utf16(pairs)
-        .map(|c| c.unwrap_or(char::REPLACEMENT_CHARACTER))
-        .collect();
+    let (encoding, rest) = match Encoding::for_bom(bytes) {
+        Some((encoding, length)) => (Some(encoding), bytes.get(length..).unwrap_or(&[])),
+        None => (unmarked(bytes), bytes),
+    };
+    let (text, taken) = match (encoding, std::str::from_utf8(rest)) {
+        (Some(utf16), _) if utf16 == UTF_16LE || utf16 == UTF_16BE => {
+            let (text, _) = utf16.decode_without_bom_handling(rest);
+            (text.into_owned(), Some("the page is UTF-16 text"))
+        }
+        (_, Ok(text)) => (text.to_owned(), None),
+        (_, Err(_)) => {
+            let (text, _) = WINDOWS_1252.decode_without_bom_handling(rest);
+            let says = "the page is no Unicode text; it was read as Western European (Windows-1252)";
+            (text.into_owned(), Some(says))
+        }
+    };
+    let (text, left_out) = Letters::plain(&text);
+    let notes: Vec<String> = taken.map(str::to_owned).into_iter().chain(left_out).collect();
     Decoded {
         text,
-        note: Some("the page is UTF-16 text".into()),
+        note: (!notes.is_empty()).then(|| notes.join("; ")),
     }
 }
 
-/// A byte of Windows-1252 (the WHATWG Encoding Standard's index, where the five unassigned bytes stay controls).
-fn western(byte: u8) -> char {
-    const HIGH: [char; 32] = [
-        '€', '\u{81}', '‚', 'ƒ', '„', '…', '†', '‡', 'ˆ', '‰', 'Š', '‹', 'Œ', '\u{8d}', 'Ž', '\u{8f}', '\u{90}', '‘',
-        '’', '“', '”', '•', '–', '—', '˜', '™', 'š', '›', 'œ', '\u{9d}', 'ž', 'Ÿ',
-    ];
-    match byte {
-        0x80..=0x9F => HIGH[usize::from(byte - 0x80)],
-        other => char::from(other),
+/// UTF-16 without a mark: of letters below 256 every other byte is nought, and no other byte is.
+fn unmarked(bytes: &[u8]) -> Option<&'static Encoding> {
+    const ENOUGH: usize = 4096;
+    let near = bytes.get(..bytes.len().min(ENOUGH)).unwrap_or(bytes);
+    let noughts = |from: usize| near.iter().skip(from).step_by(2).filter(|byte| **byte == 0).count();
+    let (even, odd, pairs) = (noughts(0), noughts(1), near.len() / 2);
+    let most = |count: usize| pairs > 1 && count * 10 >= pairs * 7;
+    let few = |count: usize| count * 50 <= pairs;
+    match () {
+        () if most(odd) && few(even) => Some(UTF_16LE),
+        () if most(even) && few(odd) => Some(UTF_16BE),
+        () => None,
     }
 }
 
@@ -92,6 +88,31 @@ mod tests {
         assert_eq!(decode(b"\xFF\xFE\xBD\x00 \x00c\x00").text, "½ c");
         assert_eq!(decode(b"\xFE\xFF\x00\xBD\x00 \x00c").text, "½ c");
         assert_eq!(decode(b"\xFF\xFEc\x00\x00").text, "c\u{fffd}");
+    }
+
+    /// As above, but with nothing to tell it by.
+    #[test]
+    fn utf_16_without_a_mark() {
+        let page = "Leek soup\r\n\r\n½ cup purée – 2 leeks\r\n";
+        let little: Vec<u8> = page.encode_utf16().flat_map(u16::to_le_bytes).collect();
+        let big: Vec<u8> = page.encode_utf16().flat_map(u16::to_be_bytes).collect();
+        for bytes in [little, big] {
+            let decoded = decode(&bytes);
+            assert_eq!(decoded.text, page);
+            assert_eq!(decoded.note.as_deref(), Some("the page is UTF-16 text"));
+        }
+    }
+
+    /// The characters are those of the Unicode charts: U+200E is LEFT-TO-RIGHT MARK.
+    #[test]
+    fn what_nobody_sees_is_left_out_and_told() {
+        let decoded = decode("2\0 leeks\u{200e}, sliced\r\n".as_bytes());
+        assert_eq!(decoded.text, "2 leeks, sliced\r\n");
+        let note = decoded.note.expect("is told");
+        assert!(
+            note.contains("1 mark without width") && note.contains("1 control character"),
+            "{note}"
+        );
     }
 
     #[test]

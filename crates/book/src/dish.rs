@@ -1,6 +1,6 @@
 //! A dish of a book: its typed page.
 
-use crate::decode::{Decoded, decode};
+use crate::typed::{Typed, typed};
 
 /// A typed page of the book.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -14,12 +14,20 @@ pub struct Dish {
 }
 
 impl Dish {
-    pub(crate) fn read(file: &str, bytes: &[u8]) -> Dish {
-        let Decoded { text, note } = decode(bytes);
-        Dish {
+    /// The dishes of a file: one, or as many as there are recipes in its data. A file that gives no page is a dish
+    /// without words whose note says why, so that one damaged file does not close the book.
+    pub(crate) fn read(file: &str, bytes: &[u8]) -> Vec<Dish> {
+        let dish = |page: Typed| Dish {
             file: file.into(),
-            text,
-            note,
+            text: page.text,
+            note: (!page.notes.is_empty()).then(|| page.notes.join("; ")),
+        };
+        match typed(bytes) {
+            Ok(pages) => pages.into_iter().map(dish).collect(),
+            Err(why) => vec![dish(Typed {
+                notes: vec![why.to_string()],
+                ..Typed::default()
+            })],
         }
     }
 }

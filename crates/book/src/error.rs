@@ -8,7 +8,7 @@ use std::path::PathBuf;
 pub enum BookError {
     /// A folder or file cannot be read.
     Read(PathBuf, std::io::Error),
-    /// The folder holds no dish: no file `dishes/*.txt`.
+    /// The folder holds no dish: no page in `dishes/`.
     NoDishes(PathBuf),
     /// Settings, kitchen or prices are not what they should be: all faults found, in order of file and line.
     Misread(Vec<Misread>),

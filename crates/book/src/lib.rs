@@ -2,7 +2,7 @@
 //!
 //! | in the folder | what it is | read by |
 //! | --- | --- | --- |
-//! | `dishes/*.txt` | one typed page a dish, in order of file name | [`dish`] |
+//! | `dishes/*.txt` | one typed page a dish, in order of file name; also .docx, .odt, .rtf, .jsonld, .html | [`dish`], [`typed`] |
 //! | `book.toml` | title, measures, market, salt, currency | [`settings`] |
 //! | `kitchen.toml` | pots, burners, oven, cold places | [`kitchen`] |
 //! | `prices.tsv` | what the writer pays | [`prices`] |
@@ -21,6 +21,7 @@ pub mod demo;
 pub mod dish;
 mod entries;
 pub mod error;
+pub mod gathering;
 pub mod importing;
 pub mod kitchen;
 pub mod menu;
@@ -29,6 +30,7 @@ pub mod prices;
 mod said;
 pub mod settings;
 pub mod stock;
+pub mod typed;
 
 pub use book::{Book, SourceFile};
 pub use decode::Decoded;
@@ -37,3 +39,4 @@ pub use error::{BookError, Fault, Misread};
 pub use own_larder::OwnFoods;
 pub use prices::PriceLine;
 pub use settings::Settings;
+pub use typed::{NoPage, Typed};
