@@ -147,6 +147,9 @@ fn eats(parts: &mut Vec<Part>, dossier: &Dossier) {
         rows.push(row("boils at", &dossier.boiling_point));
     }
     parts.push(figures(rows));
+    if liquid && dossier.body.word.is_some() {
+        parts.push(Part::Paragraph(potwright_reckon::HOW_BODY_IS_READ.into()));
+    }
     parts.push(Part::Paragraph(
         "Flavour, colour and fragrance are not computed.".into(),
     ));

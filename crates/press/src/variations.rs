@@ -1,7 +1,7 @@
 //! The variations of a dish, beside the dish as written.
 
 use potwright_larder::Allergen;
-use potwright_reckon::{Body, Dossier, Figure, VariationRow};
+use potwright_reckon::{Body, Dossier, Figure, VariationRow, words_thicker};
 
 use crate::words::{allergen, body};
 use crate::{Column, Part};
@@ -47,7 +47,9 @@ pub(crate) fn variations(parts: &mut Vec<Part>, dossier: &Dossier) {
         )
     }));
     parts.push(Part::Table { columns, rows });
-    parts.push(Part::List(dossier.variations.iter().map(says).collect()));
+    parts.push(Part::List(
+        dossier.variations.iter().map(|one| says(one, &dossier.body)).collect(),
+    ));
 }
 
 fn row(name: &str, figures: [Option<&Figure>; 4], of: &Body, cost: Option<&Figure>) -> Vec<String> {
@@ -59,13 +61,29 @@ fn row(name: &str, figures: [Option<&Figure>; 4], of: &Body, cost: Option<&Figur
     cells
 }
 
+/// How much thicker or thinner a variation is, in half words; nothing where that is less than the rule can tell.
+fn thicker(one: &Body, as_written: &Body) -> String {
+    let Some((_, words, _)) = words_thicker(one, as_written) else {
+        return String::new();
+    };
+    let way = if words > 0.0 { "thicker" } else { "thinner" };
+    let by = match (2.0 * words.abs()).round() {
+        less if less < 1.0 => return String::new(),
+        half if half < 2.0 => "half a word".to_owned(),
+        whole if whole < 3.0 => "a word".to_owned(),
+        more => format!("{:.0} words", (0.5 * more).round()),
+    };
+    format!(" Its body is {by} {way}, give or take half a word.")
+}
+
 /// What is changed, and what that does to the allergens. Free of something is only said where it is known.
-fn says(one: &VariationRow) -> String {
+fn says(one: &VariationRow, as_written: &Body) -> String {
     let names = |list: &[Allergen]| -> String {
         let names: Vec<&str> = list.iter().map(|which| allergen(*which)).collect();
         names.join(", ")
     };
     let mut says = format!("{}: {}.", one.name, one.changes.join(", "));
+    says.push_str(&thicker(&one.body, as_written));
     if !one.allergens_gained.is_empty() {
         says.push_str(&format!(" It brings {}.", names(&one.allergens_gained)));
     }
