@@ -123,7 +123,16 @@ fn sentence(process: &Process, trace: &Trace, event: &Event) -> String {
             "The {vessel} is crowded: the food stews in its own water instead of browning. It would brown in {batches_needed} batches."
         ),
         Happening::TooMuchForThePan { batches } => {
-            format!("It is more than lies in the {vessel} side by side: it would brown in {batches} batches.")
+            let said = match process.acts.get(event.act).map(|act| &act.doing) {
+                Some(Doing::Cook(stretch)) => stretch.batches,
+                _ => 1,
+            };
+            let then = if said > 1 {
+                format!("it would lie in one layer in {batches} batches")
+            } else {
+                format!("{batches} batches are counted, each for the time that is said")
+            };
+            format!("It is more than lies in the {vessel} side by side: {then}.")
         }
         Happening::NotEnoughHeat => {
             format!("The heat does not suffice for the {vessel}: it cannot hold what the page asks for.")
@@ -232,6 +241,33 @@ mod tests {
                 "The pot is full to 97 % of its height: too full for this heat.",
             ]
         );
+    }
+
+    /// Batches that the page leaves unsaid are counted; those it says stay as they are said.
+    #[test]
+    fn batches_of_a_pan_that_is_too_small() {
+        for (said, then) in [
+            (1, "2 batches are counted, each for the time that is said"),
+            (3, "it would lie in one layer in 2 batches"),
+        ] {
+            let mut process = testing::process(&[]);
+            process.acts = vec![testing::cook(0, Aim::Off, 8.0)];
+            if let Doing::Cook(stretch) = &mut process.acts[0].doing {
+                stretch.batches = said;
+            }
+            let mut trace = testing::trace(&process);
+            trace.events = vec![Event {
+                time_s: 0.0,
+                vessel: 0,
+                act: 0,
+                what: Happening::TooMuchForThePan { batches: 2 },
+            }];
+            let found = happenings(&process, &trace, &[]);
+            assert_eq!(
+                found[0].text,
+                format!("It is more than lies in the pot side by side: {then}.")
+            );
+        }
     }
 
     /// What clings is an assumption, not an event; what curdles is an event with its temperature.
