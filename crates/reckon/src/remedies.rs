@@ -99,10 +99,11 @@ fn first_unheated(process: &Process, cooling: &Cooling) -> Option<usize> {
         Doing::Cook(stretch) => act.vessel == cooling.vessel && stretch.aim == Aim::Off,
         _ => false,
     };
-    let last = cooling.act.min(process.acts.len().checked_sub(1)?);
+    let end = cooling.act.min(process.acts.len().checked_sub(1)?);
+    // The dish may be served or heated in the act that ends it.
+    let last = process.acts[..=end].iter().rposition(stands)?;
     let unheated = process.acts[..=last].iter().rev().take_while(|act| stands(act)).count();
-    let first = (last + 1).checked_sub(unheated.max(1))?;
-    process.acts.get(first).filter(|act| stands(act)).map(|_| first)
+    (last + 1).checked_sub(unheated)
 }
 
 /// The process up to the cooling, and then the remedy instead of what the page does.
@@ -205,6 +206,7 @@ mod tests {
             testing::add(0, &[0]),
             testing::cook(0, Aim::Simmer, 10.0),
             testing::act(0, stands(place, followed)),
+            testing::act(0, Doing::Serve),
         ];
         process
     }
