@@ -39,15 +39,16 @@ pub(super) fn work(_: &Path) -> Result<Figures> {
     })
 }
 
-const SAYS: &str = "Ten dishes of the USDA's Food and Nutrient Database for Dietary Studies 2019–2020 (At A Glance), \
-    chosen before any was cooked: soups, stews and chowders whose list gives a loss of water and whose method is common \
-    knowledge. The pages are our own (`xtask/src/prove/yields/`), with the published grams, which are of what is eaten, \
-    in their lists; they are cooked by the program in the kitchen that it takes when none is described. Published is \
-    what went in less the published loss; ours is the finished dish with its 5–95 % range. No tolerance is set and no \
-    dish is left out.\n\n\
-    The published loss is no weighing of a pot: it is one round percentage for all foods of a dish, the same for whole \
-    families of soups, whatever goes in cooked. The times and the lid are our pages'. So a row tells whether the \
-    simulation is a likely cooking of that dish, not by how much it errs. The rows together tell more.";
+const SAYS: &str = "\
+    Ten dishes of the USDA's Food and Nutrient Database for Dietary Studies 2019–2020 (At A Glance), chosen before \
+    any was cooked: soups, stews and chowders whose list gives a loss of water and whose method is common \
+    knowledge. The pages are our own (`xtask/src/prove/yields/`), with the published grams, which are of what is \
+    eaten, in their lists; they are cooked by the program in the kitchen that it takes when none is described. \
+    Published is what went in less the published loss; ours is the finished dish with its 5–95 % range. No \
+    tolerance is set and no dish is left out.\n\n\
+    The published loss is no weighing of a pot: it is one round percentage for all foods of a dish, the same for \
+    whole families of soups, whatever goes in cooked. The times and the lid are our pages'. So a row tells whether \
+    the simulation is a likely cooking of that dish, not by how much it errs. The rows together tell more.";
 
 /// What all rows together show.
 fn together(yields: &[Yield]) -> String {
@@ -58,9 +59,9 @@ fn together(yields: &[Yield]) -> String {
     format!(
         "{lighter} of {} come out lighter than published, and of {inside} the published mass lies in our range; the \
          median is off by {:+.0} %. Were it all the simmering's, simmering would have to take {wanted:.2} of what it \
-         took. Part of it is the frying's: beside raw onions (NDB 11282) the sautéed ones of USDA SR28 (NDB 11286) hold \
-         0.86 of the protein and 0.84 of the carbohydrate in 100 g, and 10.8 g of fat. So 100 g became some 117 g with \
-         13 g of fat, and lost no water at all.",
+         took. Part of it is the frying's: beside raw onions (NDB 11282) the sautéed ones of USDA SR28 (NDB 11286) \
+         hold 0.86 of the protein and 0.84 of the carbohydrate in 100 g, and 10.8 g of fat. So 100 g became some \
+         117 g with 13 g of fat, and lost no water at all.",
         yields.len(),
         100.0 * off
     )

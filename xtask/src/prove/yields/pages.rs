@@ -21,8 +21,8 @@ macro_rules! page {
 pub(super) const PAGES: [Page; 10] = [
     page!(
         "27311410",
-        "frying takes nearly as much as two hours under the lid: ‘on all sides, about 10 minutes’ is read as ten minutes \
-         a side"
+        "frying takes nearly as much as two hours under the lid: ‘on all sides, about 10 minutes’ is read as ten \
+         minutes a side"
     ),
     page!(
         "27111406",
