@@ -140,6 +140,11 @@ fn part(name: &str) -> Option<Part> {
     }
 }
 
+/// The classes a word in small letters has in the tables themselves; none when it has no row.
+pub(crate) fn listed(word: &str) -> Class {
+    lexicon().words.get(word).copied().unwrap_or_default()
+}
+
 /// The classes of a word in small letters. A hyphened word without a row has those of its last part.
 pub(crate) fn class(word: &str) -> Class {
     let words = &lexicon().words;

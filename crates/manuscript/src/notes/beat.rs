@@ -39,7 +39,7 @@ pub(super) struct Beat {
 
 /// Verbs that take time: while they go on the cook waits.
 pub(super) const LASTING: &str = "simmer boil fry brown bake roast toast grill broil soak steam poach braise sweat soften saute sauté \
-    melt reduce bubble stew rest stand sit leave cool chill go cook heat warm infuse steep rise prove render marinate pickle cure dry let wait";
+    melt reduce bubble stew rest stand sit leave cool chill go cook heat warm infuse steep rise prove render marinate pickle let wait";
 /// Verbs that change the food and take no time worth speaking of.
 pub(super) const SHORT: &str = "stir skim strain mash smash whisk fold beat scrape pour drain rinse shred roll spread toss blend puree purée \
     sprinkle drizzle season squeeze knead shape baste turn discard serve garnish";
@@ -61,7 +61,10 @@ pub(super) fn beats(heard: &Heard, gathered: &Gathered, asides: &[bool]) -> Vec<
         }
         let topic = gathered.owner.get(at).copied().unwrap_or(0);
         let fresh = heard.fresh.get(at).copied().unwrap_or(false);
-        if open.as_ref().is_some_and(|beat| beat.topic != topic || fresh && (beat.waits() || beat.holds())) {
+        if open
+            .as_ref()
+            .is_some_and(|beat| beat.topic != topic || fresh && (beat.waits() || beat.holds()))
+        {
             found.extend(open.take().filter(Beat::says));
         }
         let beat = open.get_or_insert_with(|| Beat {
@@ -70,6 +73,9 @@ pub(super) fn beats(heard: &Heard, gathered: &Gathered, asides: &[bool]) -> Vec<
             next: at,
             ..Beat::default()
         });
+        if !beat.says() && beat.names.is_empty() {
+            beat.from = at;
+        }
         let (next, closes) = beat.take(tokens, gathered, at);
         if closes {
             let fresh = Beat {
@@ -81,10 +87,12 @@ pub(super) fn beats(heard: &Heard, gathered: &Gathered, asides: &[bool]) -> Vec<
             let full = std::mem::replace(beat, fresh);
             found.extend(Some(full).filter(Beat::says));
             let (next, _) = beat.take(tokens, gathered, at);
+            let next = beat.within(heard, next);
             beat.next = next;
             at = next.max(at + 1);
             continue;
         }
+        let next = beat.within(heard, next);
         beat.next = next;
         at = next.max(at + 1);
     }
@@ -99,12 +107,31 @@ impl Beat {
         self.time.is_some() || self.cue.is_some() || self.vague_time.is_some()
     }
 
+    /// A cue ends where the speaker starts afresh.
+    fn within(&mut self, heard: &Heard, next: usize) -> usize {
+        let Some((from, end)) = self.cue.filter(|(_, end)| *end == next) else {
+            return next;
+        };
+        let fresh = (from..end).find(|at| heard.fresh.get(*at).copied().unwrap_or(false));
+        let end = fresh.unwrap_or(end);
+        self.cue = Some((from, end)).filter(|_| end > from);
+        end
+    }
+
     fn holds(&self) -> bool {
         !self.puts.is_empty() || self.oven.is_some() || !self.verbs.is_empty()
     }
 
     fn says(&self) -> bool {
-        self.waits() || self.holds()
+        let idle = |verb: &&str| {
+            matches!(
+                *verb,
+                "turn" | "go" | "let" | "wait" | "leave" | "cook" | "sit" | "serve" | "heat" | "stand" | "pour"
+            )
+        };
+        let only_idle =
+            self.puts.is_empty() && self.oven.is_none() && self.names.is_empty() && self.verbs.iter().all(idle);
+        self.waits() || self.holds() && !only_idle
     }
 
     /// Takes in what stands at this word; whether a new beat has to begin there instead.
@@ -123,13 +150,23 @@ impl Beat {
             }
         }
         if let Some(time) = phrase::time(tokens, at) {
+            // 'it's been forty two minutes', 'that's had its two hours': a report, no order.
+            let near = tokens.get(at.saturating_sub(3)..at).unwrap_or_default();
+            if near.iter().any(|t| t.is_one_of("had been hasn't took")) {
+                return (time.next, false);
+            }
             if self.time.is_some() {
                 return (at, true);
             }
             self.time = Some(time);
             return (time.next, false);
         }
-        if let Some((from, next)) = phrase::cue(tokens, at) {
+        if let Some((from, next)) = phrase::cue(tokens, at).or_else(|| phrase::let_it(tokens, at)) {
+            if let Some((first, end)) = self.cue.filter(|(_, end)| end + 3 >= from) {
+                let _ = end;
+                self.cue = Some((first, next));
+                return (next, false);
+            }
             if self.cue.is_some() {
                 return (at, true);
             }
@@ -143,7 +180,14 @@ impl Beat {
             self.cover = Some(cover);
             return (next, false);
         }
-        let oven_near = tokens.get(at.saturating_sub(12)..at).is_some_and(|near| near.iter().any(|t| t.is("oven")));
+        let oven_near = tokens
+            .get(at.saturating_sub(12)..at)
+            .is_some_and(|near| near.iter().any(|t| t.is("oven")));
+        let oven_near = oven_near
+            || at
+                .checked_sub(1)
+                .and_then(|before| tokens.get(before))
+                .is_some_and(|t| t.is("at"));
         if let Some(degrees) = phrase::degrees(tokens, at, oven_near) {
             self.oven.get_or_insert(degrees);
             return (degrees.next, false);
@@ -172,13 +216,36 @@ impl Beat {
         let Some(token) = tokens.get(at) else {
             return (at + 1, false);
         };
-        self.in_oven |= token.is("oven") && at.checked_sub(1).is_some_and(|before| tokens.get(before).is_some_and(|t| t.is("the"))) && at > 1 && tokens.get(at - 2).is_some_and(|t| t.is_any(&["in", "into"]));
-        let base = verb(&token.lower).map(|(base, _)| base);
+        self.in_oven |= token.is("oven")
+            && at
+                .checked_sub(1)
+                .is_some_and(|before| tokens.get(before).is_some_and(|t| t.is("the")))
+            && at > 1
+            && tokens.get(at - 2).is_some_and(|t| t.is_any(&["in", "into"]));
+        let hot = token.is("hot")
+            && at
+                .checked_sub(1)
+                .and_then(|before| tokens.get(before))
+                .is_some_and(|t| t.is_any(&["get", "gets", "getting", "back"]));
+        let base = if hot { Some("heat") } else { base_of(&token.lower) };
+        if hot && !self.waits() {
+            self.vague_time = Some((at - 1, at + 1));
+        }
+        let base = base.filter(|_| !token.is("left"));
         let Some(base) = base.filter(|base| is_one_of(base, LASTING) || is_one_of(base, SHORT)) else {
             return (at + 1, false);
         };
         let before = at.checked_sub(1).and_then(|before| tokens.get(before));
-        let negated = tokens.get(at.saturating_sub(3)..at).is_some_and(|near| near.iter().any(|t| t.is_any(&["don't", "not", "can't", "never", "no"])));
+        let next_is = |words: &[&str]| tokens.get(at + 1).is_some_and(|t| t.is_any(words));
+        let no_work = base == "let" && next_is(&["me", "us", "alone"])
+            || base == "turn" && next_is(&["this", "that", "the"])
+            || base == "go" && next_is(&["on", "to", "and", "off", "with"])
+            || base == "wait" && words::at(tokens, at, Role::Repair).is_some()
+            || before.is_some_and(|t| t.is_any(&["self", "can", "could", "would", "half"]));
+        let negated = no_work
+            || tokens
+                .get(at.saturating_sub(3)..at)
+                .is_some_and(|near| near.iter().any(|t| t.is_any(&["don't", "not", "can't", "never", "no"])));
         let noun = before.is_some_and(|t| t.is_one_of("the a an of my that to-the"));
         if negated || noun && base != "simmer" && base != "boil" {
             return (at + 1, false);
@@ -193,16 +260,29 @@ impl Beat {
     }
 }
 
+/// The verb of which this is a form, 'simmers' among them.
+fn base_of(word: &str) -> Option<&'static str> {
+    let third = || verb(word.strip_suffix('s')?);
+    verb(word).or_else(third).map(|(base, _)| base)
+}
+
 /// Minutes between the stamp of a beat that waits without a time and the next stamp of its dish.
 fn observe(heard: &Heard, beats: &mut [Beat]) {
     let stamp = |at: usize| heard.times.get(at).copied().flatten();
     let starts: Vec<(usize, Option<f64>)> = beats.iter().map(|beat| (beat.topic, stamp(beat.from))).collect();
     for (index, beat) in beats.iter_mut().enumerate() {
-        if beat.time.is_some() || !(beat.cue.is_some() || beat.vague_time.is_some() || beat.verbs.iter().any(|verb| is_one_of(verb, LASTING))) {
+        if beat.time.is_some()
+            || !(beat.cue.is_some()
+                || beat.vague_time.is_some()
+                || beat.verbs.iter().any(|verb| is_one_of(verb, LASTING)))
+        {
             continue;
         }
         let Some(start) = stamp(beat.from) else { continue };
-        let later = starts.iter().skip(index + 1).find(|(topic, time)| *topic == beat.topic && time.is_some_and(|time| time > start));
+        let later = starts
+            .iter()
+            .skip(index + 1)
+            .find(|(topic, time)| *topic == beat.topic && time.is_some_and(|time| time > start));
         let next = later.and_then(|(_, time)| *time);
         beat.observed = next.map(|next| (next - start) / 60.0).filter(|minutes| *minutes >= 1.0);
     }

@@ -48,10 +48,18 @@ fn cut(heard: &Heard) -> Vec<Clause> {
         let before = at.checked_sub(1).and_then(|before| tokens.get(before));
         let fresh = heard.fresh.get(at).copied().unwrap_or(false);
         let stopped = before.is_some_and(|t| matches!(t.sign(), Some('.' | '?' | '!' | '…' | ';')));
-        let turn = !heard.punctuated && words::is(&token.lower, Role::Turn) && !before.is_some_and(|t| t.is_any(&["and", "but", "so", "oh"]));
+        let turn = !heard.punctuated
+            && words::is(&token.lower, Role::Turn)
+            && !before.is_some_and(|t| t.is_any(&["and", "but", "so", "oh"]));
         let opens = at == 0 || fresh || stopped || turn;
         let paused = before.is_some_and(|t| matches!(t.sign(), Some(',' | ':' | '-' | '–' | '—')));
-        let joins = token.is_any(&["and", "but", "because", "so", "then", "which", "or"]);
+        let joins = token.is_any(&["and", "but", "because", "so", "then", "which", "or"])
+            && !before.is_some_and(|t| t.is_any(&["and", "but", "so", "only", "not", "ever"]));
+        let much = token.is("so")
+            && tokens
+                .get(at + 1)
+                .is_some_and(|t| t.is_any(&["much", "many", "far", "good", "that"]));
+        let joins = joins && !much;
         if !(opens || paused || joins) {
             continue;
         }
@@ -78,7 +86,13 @@ fn continues(words: &[Token]) -> bool {
 
 /// Whether a clause tells of others, of other times or of what might be.
 fn opens_aside(words: &[Token], names: &FxHashSet<String>) -> bool {
-    (0..words.len()).any(|at| words::at(words, at, Role::Aside).is_some() || acts(words, at, names))
+    // 'and mint if you have it' puts it in.
+    let wished = |at: usize| {
+        let before = at.checked_sub(1).and_then(|before| words.get(before));
+        let season = before.is_some_and(|t| words::is(&t.lower, Role::Season));
+        season && words.get(at).is_some_and(|t| t.is("if"))
+    };
+    (0..words.len()).any(|at| words::at(words, at, Role::Aside).is_some() && !wished(at) || acts(words, at, names))
 }
 
 /// Somebody else does something: a person, then a verb that is no order.
@@ -86,7 +100,8 @@ fn acts(words: &[Token], at: usize, names: &FxHashSet<String>) -> bool {
     let Some(token) = words.get(at) else {
         return false;
     };
-    let person = words::is(&token.lower, Role::Person) || names.contains(token.lower.as_str());
+    let word = super::topic::plain(token);
+    let person = words::is(&word, Role::Person) || names.contains(word.as_str());
     let before = at.checked_sub(1).and_then(|before| words.get(before));
     let only_for = before.is_some_and(|t| t.is_any(&["for", "feeds", "feed", "four", "six"]));
     person && !only_for
@@ -98,11 +113,17 @@ fn people(heard: &Heard) -> FxHashSet<String> {
     if !heard.punctuated {
         return found;
     }
-    for pair in heard.tokens.windows(2) {
+    for (at, pair) in heard.tokens.windows(2).enumerate() {
         let [before, token] = pair else { continue };
-        let capital = token.is_word() && token.text.chars().next().is_some_and(char::is_uppercase) && token.text.len() > 2;
+        // 'Dijon mustard' is nobody.
+        if heard.tokens.get(at + 2).is_some_and(super::food::is_food) {
+            continue;
+        }
+        let capital =
+            token.is_word() && token.text.chars().next().is_some_and(char::is_uppercase) && token.text.len() > 2;
         let inside = before.is_word() && before.text.chars().any(char::is_lowercase);
-        let known = token.class != Class::default() || token.speech != Speech::default() || token.lower.starts_with("i'");
+        let known =
+            token.class != Class::default() || token.speech != Speech::default() || token.lower.starts_with("i'");
         if capital && inside && !known {
             found.insert(token.lower.to_string());
         }

@@ -32,8 +32,13 @@ impl Food {
 
     /// Whether the two name the same food: the same noun, and one says no more than the other.
     pub(super) fn same(&self, other: &Food) -> bool {
-        let all = |few: &[String], many: &[String]| few.iter().all(|word| many.contains(word));
-        let share = self.noun() == other.noun() || other.words.contains(&self.noun().to_owned()) && self.words.len() == 1;
+        // 'the hot grease' is the bacon grease: how warm or worked it is makes no other food.
+        let passing = Class::TEMPERATURE | Class::STATE | Class::SIZE | Class::PREPARED;
+        let kept = |word: &String| class(word).is(Class::FOOD) || !class(word).is(passing);
+        let all =
+            |few: &[String], many: &[String]| few.iter().filter(|word| kept(word)).all(|word| many.contains(word));
+        let share =
+            self.noun() == other.noun() || self.words.len() == 1 && other.words.iter().any(|word| word == self.noun());
         share && (all(&self.words, &other.words) || all(&other.words, &self.words))
     }
 }
@@ -41,20 +46,33 @@ impl Food {
 /// No name has more words.
 const LONGEST: usize = 6;
 
-/// The food named at this word. `measured` says that a unit stands before it, so that a food must follow.
-pub(super) fn food(tokens: &[Token], at: usize, measured: bool, listed: bool) -> Option<Food> {
+/// What stands before a food.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub(super) enum How {
+    /// Nothing that asks for one.
+    Bare,
+    /// A number.
+    Counted,
+    /// A unit and 'of', so that a food must follow.
+    Measured,
+}
+
+/// The food named at this word. `listed` says that no stops part the words, so that foods may follow each other.
+pub(super) fn food(tokens: &[Token], at: usize, how: How, listed: bool) -> Option<Food> {
     let (start, definite) = articles(tokens, at);
     let mut names = Names::default();
     let mut index = start;
     while index < start + LONGEST {
-        let Some(step) = step(tokens, index, &names, listed) else {
+        let Some(step) = step(tokens, index, &names, how, listed) else {
             break;
         };
         names.take(tokens, index, step);
         index = names.at;
     }
     if names.end == 0 {
-        return measured.then(|| misheard::food(tokens, start, definite)).flatten();
+        return (how == How::Measured)
+            .then(|| misheard::food(tokens, start, definite))
+            .flatten();
     }
     names.words.truncate(names.kept);
     names.spelled.truncate(names.kept);
@@ -66,16 +84,29 @@ pub(super) fn food(tokens: &[Token], at: usize, measured: bool, listed: bool) ->
         definite,
         heard: None,
     };
+    // A word nobody knows before the noun may be another word: 'tour dal'.
+    let odd = tokens
+        .get(start)
+        .filter(|t| t.class == Class::default() && found.words.len() > 1 && how != How::Bare);
+    if let Some(meant) = odd.and_then(|t| misheard::kind(&t.lower)) {
+        found.heard = Some(found.name.clone());
+        let rest: Vec<&str> = found.name.split(' ').skip(1).collect();
+        found.name = format!("{meant} {}", rest.join(" "));
+        if let Some(first) = found.words.first_mut() {
+            *first = singular(meant);
+        }
+    }
     // 'neck of lamb', 'leg of mutton': the animal is the noun.
     if names.part && tokens.get(names.end).is_some_and(|t| t.is("of")) {
-        let inner = food(tokens, names.end + 1, false, listed);
+        let inner = food(tokens, names.end + 1, How::Counted, listed);
         if let Some(inner) = inner.filter(|inner| inner.next < names.end + 5 && !inner.definite) {
             found.name = format!("{} of {}", found.name, inner.name);
             found.words.extend(inner.words);
             found.next = inner.next;
         }
     }
-    Some(found)
+    let alone = found.words.len() == 1 && is_everyday(found.noun()) && how != How::Measured;
+    (!alone).then_some(found)
 }
 
 /// The words of a name as they come in.
@@ -102,6 +133,8 @@ enum Step {
     Joined(String),
     /// A name that is kept whole, of so many words.
     Kept(usize),
+    /// Two words that are written with a hyphen and describe: 'self raising'.
+    Pair(String),
 }
 
 impl Names {
@@ -111,6 +144,7 @@ impl Names {
             Step::Before => (vec![lower(index)], 1, false),
             Step::Noun => (vec![lower(index)], 1, true),
             Step::Joined(word) => (vec![word], 2, true),
+            Step::Pair(word) => (vec![word], 2, false),
             Step::Kept(length) => ((index..index + length).map(lower).collect(), length, true),
         };
         self.words.extend(words.iter().map(|word| singular(word)));
@@ -137,15 +171,24 @@ fn articles(tokens: &[Token], at: usize) -> (usize, bool) {
     (index, definite)
 }
 
-fn step(tokens: &[Token], index: usize, names: &Names, listed: bool) -> Option<Step> {
+fn step(tokens: &[Token], index: usize, names: &Names, how: How, listed: bool) -> Option<Step> {
     let token = tokens.get(index).filter(|t| t.is_word())?;
     let next = tokens.get(index + 1).filter(|t| t.is_word());
     if let Some(length) = kept(tokens, index) {
         return (names.end == 0).then_some(Step::Kept(length));
     }
     let joined = next.map(|next| format!("{}{}", token.lower.as_str(), next.lower.as_str()));
-    if let Some(word) = joined.filter(|word| class(word).is(Class::FOOD) && word.len() > 6) {
+    if let Some(word) = joined.filter(|word| class(word).is(Class::FOOD) && word.len() > 6 && !word.contains("lea")) {
         return Some(Step::Joined(word));
+    }
+    let pair = next.map(|next| format!("{}-{}", token.lower.as_str(), next.lower.as_str()));
+    let describes = Class::KIND | Class::STATE | Class::BOUGHT;
+    if let Some(pair) = pair.filter(|pair| lexicon::listed(pair).is(describes) && names.end == 0) {
+        return Some(Step::Pair(pair));
+    }
+    // '… the seeds, juice of two limes': another food begins.
+    if after_noun(names) && token.is_any(&["juice", "zest", "rind"]) && next.is_some_and(|next| next.is("of")) {
+        return None;
     }
     let of = token.class;
     let food = is_food(token);
@@ -155,11 +198,34 @@ fn step(tokens: &[Token], index: usize, names: &Names, listed: bool) -> Option<S
         let second = of.is(Class::CARRIER | Class::PART | Class::LIQUID) || is_second(&token.lower);
         return (!after || !again && (second || !listed)).then_some(Step::Noun);
     }
-    let before = of.is(Class::STATE | Class::KIND | Class::BOUGHT | Class::OIL | Class::TEMPERATURE | Class::SIZE | Class::PREPARED);
+    // 'one cinnamon stick', 'three cardamom pods'.
+    let piece = token.is_any(&["stick", "sticks", "pod", "pods", "cube", "cubes"]);
+    if after && piece && how == How::Counted && names.at == index {
+        return Some(Step::Noun);
+    }
+    // 'bay leaves', 'star anise', 'spring onions'.
+    if of.is(Class::FOOD) && !after && next.is_some_and(is_food) {
+        return Some(Step::Before);
+    }
+    let before = of.is(Class::STATE
+        | Class::KIND
+        | Class::BOUGHT
+        | Class::OIL
+        | Class::TEMPERATURE
+        | Class::SIZE
+        | Class::PREPARED);
     let plain = of == Class::default() && token.speech == Speech::default() && !lexicon::verb(&token.lower);
     let food_next = next.is_some_and(|next| is_food(next) || next.class.is(Class::KIND | Class::STATE | Class::BOUGHT));
-    let leads = (before || plain && !after && next.is_some_and(is_food)) && (!after || next.is_some_and(is_food) && of.is(Class::KIND));
-    (leads && (food_next || before && !after)).then_some(Step::Before)
+    if after {
+        // 'butter beans', but not 'lemon red onion' unless a kind stands between.
+        return (before && of.is(Class::KIND) && next.is_some_and(is_food)).then_some(Step::Before);
+    }
+    let unknown = plain && how != How::Bare && next.is_some_and(is_food);
+    (before || unknown && food_next).then_some(Step::Before)
+}
+
+fn after_noun(names: &Names) -> bool {
+    names.end > 0
 }
 
 /// Nouns that take the food before them: 'tomato purée', 'pepper flakes'.
@@ -183,12 +249,12 @@ fn kept(tokens: &[Token], index: usize) -> Option<usize> {
 /// Words of the food table that as often mean something else in speech: alone they name no food.
 const EVERYDAY: &str = "back side end head tail heart feet foot hand leg legs blade roe skin skins skimmed spring ice bay fat rind \
     tops stems stalks liquid roll rolls split sour star garnish toppings bone bones cheek tongue collar white whites marrow \
-    powder flesh pulp pickling penne quick";
+    flesh pulp pickling penne quick";
 
 /// Whether a word can be the noun of a food.
 pub(super) fn is_food(token: &Token) -> bool {
     let everyday = token.is_one_of(EVERYDAY);
-    token.is_word() && token.class.is(Class::FOOD | Class::PART) && !(everyday && !token.class.is(Class::PART))
+    token.is_word() && (token.class.is(Class::PART) || token.class.is(Class::FOOD) && !everyday)
 }
 
 /// Whether a word alone cannot be taken for a food that goes in.

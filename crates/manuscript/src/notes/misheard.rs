@@ -5,6 +5,8 @@
 
 use std::sync::OnceLock;
 
+use potwright_measure::Unit;
+
 use crate::lexicon::{Class, class};
 use crate::speech::Speech;
 use crate::token::Token;
@@ -18,10 +20,15 @@ const ALIKE: f64 = 0.22;
 /// The same where nothing but a number stands before the word: most such words are things that are counted.
 const VERY_ALIKE: f64 = 0.13;
 
+/// The same for the word before a noun.
+const KIND_ALIKE: f64 = 0.17;
+
 /// What stands where a food must, taken for the food it sounds like, or kept as it was heard.
 pub(super) fn food(tokens: &[Token], at: usize, definite: bool) -> Option<Food> {
     let first = tokens.get(at).filter(|t| may_be_a_name(t))?;
-    let second = tokens.get(at + 1).filter(|t| may_be_a_name(t) && t.speech == Speech::default());
+    let second = tokens
+        .get(at + 1)
+        .filter(|t| may_be_a_name(t) && t.speech == Speech::default());
     let pair = second.map(|second| format!("{}{}", first.lower.as_str(), second.lower.as_str()));
     // 'dried' before the words that were misheard is no part of them.
     if first.class.is(Class::STATE | Class::KIND | Class::BOUGHT) {
@@ -31,7 +38,9 @@ pub(super) fn food(tokens: &[Token], at: usize, definite: bool) -> Option<Food> 
         inner.from = at;
         return Some(inner);
     }
-    let of_pair = pair.and_then(|pair| sounding(&pair, ALIKE)).map(|meant| (meant, at + 2));
+    let of_pair = pair
+        .and_then(|pair| sounding(&pair, ALIKE))
+        .map(|meant| (meant, at + 2));
     let of_one = || sounding(&first.lower, ALIKE).map(|meant| (meant, at + 1));
     let found = of_pair.or_else(of_one);
     let next = found.map_or(at + 1, |(_, next)| next);
@@ -48,10 +57,47 @@ pub(super) fn food(tokens: &[Token], at: usize, definite: bool) -> Option<Food> 
     })
 }
 
-/// A counted word that is no food and sounds very much like several of one: 'two lakes'.
+/// A counted word that is no food and sounds very much like one: 'two lakes', 'one red chilly'.
 pub(super) fn counted(tokens: &[Token], at: usize) -> Option<Food> {
-    let word = tokens.get(at).filter(|t| t.speech == Speech::default() && may_be_a_name(t) && t.lower.ends_with('s'))?;
-    let meant = sounding(&word.lower, VERY_ALIKE).filter(|meant| meant.ends_with('s'))?;
+    let kind = usize::from(
+        tokens
+            .get(at)
+            .is_some_and(|t| t.class.is(Class::KIND | Class::STATE | Class::SIZE)),
+    );
+    let word = tokens.get(at + kind).filter(|t| {
+        t.speech == Speech::default() && (t.class == Class::default() || t.class == Class::MANNER) && may_be_a_name(t)
+    })?;
+    let several = word.lower.ends_with('s');
+    if word.is_any(&["past", "til", "till"]) {
+        return None;
+    }
+    let meant = sounding(&word.lower, if several { VERY_ALIKE } else { 0.0 })
+        .filter(|meant| meant.ends_with('s') == several)?;
+    let heard = super::mention::text(tokens, at, at + kind + 1);
+    let before = tokens.get(at).filter(|_| kind > 0).map(|t| t.lower.to_string());
+    let mut words: Vec<String> = before.into_iter().collect();
+    words.push(singular(meant));
+    Some(Food {
+        name: if kind > 0 {
+            format!("{} {meant}", words.first().map_or("", String::as_str))
+        } else {
+            meant.to_owned()
+        },
+        words,
+        from: at,
+        next: at + kind + 1,
+        definite: false,
+        heard: Some(heard),
+    })
+}
+
+/// A word right after a measure that is known for nothing else and sounds like a food: 'half teaspoon termeric'.
+pub(super) fn sure(tokens: &[Token], at: usize) -> Option<Food> {
+    let word = tokens
+        .get(at)
+        .filter(|t| t.speech == Speech::default() && t.class == Class::default() && may_be_a_name(t))?;
+    let verb = crate::lexicon::verb(&word.lower) || Unit::from_spelling(&word.lower).is_some();
+    let meant = sounding(&word.lower, VERY_ALIKE).filter(|_| !verb)?;
     Some(Food {
         name: meant.to_owned(),
         words: vec![singular(meant)],
@@ -60,6 +106,11 @@ pub(super) fn counted(tokens: &[Token], at: usize) -> Option<Food> {
         definite: false,
         heard: Some(word.lower.to_string()),
     })
+}
+
+/// The kind of a food that a word before its noun was meant to be: 'tour dal'.
+pub(super) fn kind(word: &str) -> Option<&'static str> {
+    sounding(word, KIND_ALIKE)
 }
 
 /// Whether the two words sound alike.
@@ -80,12 +131,17 @@ fn may_be_a_name(token: &Token) -> bool {
     token.is_word() && token.lower.len() > 2 && !token.speech.is(small)
 }
 
+/// A food and how it sounds.
+type Sounding = (&'static str, Vec<u8>);
+
 /// The foods of the reader's own table and how they sound, by the number of their sounds.
-fn sounds() -> &'static Vec<Vec<(&'static str, Vec<u8>)>> {
-    static READ: OnceLock<Vec<Vec<(&'static str, Vec<u8>)>>> = OnceLock::new();
+fn sounds() -> &'static Vec<Vec<Sounding>> {
+    static READ: OnceLock<Vec<Vec<Sounding>>> = OnceLock::new();
     READ.get_or_init(|| {
-        let mut by_length: Vec<Vec<(&str, Vec<u8>)>> = vec![Vec::new(); MOST + 1];
-        let rows = include_str!("../../data/foods.tsv").lines().filter(|line| !line.starts_with('#'));
+        let mut by_length: Vec<Vec<Sounding>> = vec![Vec::new(); MOST + 1];
+        let rows = include_str!("../../data/foods.tsv")
+            .lines()
+            .filter(|line| !line.starts_with('#'));
         for word in rows.skip(1).filter_map(|line| line.split('\t').next()) {
             let sound = sound(word);
             if class(word).is(Class::FOOD)
@@ -108,7 +164,10 @@ fn sounding(heard: &str, most: f64) -> Option<&'static str> {
         return None;
     }
     let near = sounds().get(heard.len().saturating_sub(2)..(heard.len() + 3).min(MOST + 1))?;
-    let candidates = near.iter().flatten().filter(|(_, sound)| sound.len().abs_diff(heard.len()) < 3);
+    let candidates = near
+        .iter()
+        .flatten()
+        .filter(|(_, sound)| sound.len().abs_diff(heard.len()) < 3);
     let measured = candidates.map(|(word, sound)| (*word, difference(&heard, sound) / sound.len() as f64));
     let best = measured.min_by(|a, b| a.1.total_cmp(&b.1))?;
     (best.1 <= most).then_some(best.0)
@@ -116,7 +175,11 @@ fn sounding(heard: &str, most: f64) -> Option<&'static str> {
 
 /// A word by its sounds: letters that sound alike are one, silent ones are left out.
 fn sound(word: &str) -> Vec<u8> {
-    let letters: Vec<u8> = word.bytes().map(|b| b.to_ascii_lowercase()).filter(u8::is_ascii_alphabetic).collect();
+    let letters: Vec<u8> = word
+        .bytes()
+        .map(|b| b.to_ascii_lowercase())
+        .filter(u8::is_ascii_alphabetic)
+        .collect();
     let mut heard: Vec<u8> = Vec::with_capacity(letters.len());
     let mut at = 0;
     while let Some(letter) = letters.get(at) {
@@ -184,7 +247,12 @@ mod tests {
     #[test]
     fn like_sounds_are_found_and_others_are_not() {
         // Homophones and near ones of English; what each is taken for is what a listener would say.
-        for (heard, meant) in [("time", "thyme"), ("nutmag", "nutmeg"), ("poorcheney", "porcini"), ("lakes", "leeks")] {
+        for (heard, meant) in [
+            ("time", "thyme"),
+            ("nutmag", "nutmeg"),
+            ("poorcheney", "porcini"),
+            ("lakes", "leeks"),
+        ] {
             assert_eq!(sounding(heard, ALIKE), Some(meant), "{heard}");
         }
         assert!(alike("barely", "barley"));

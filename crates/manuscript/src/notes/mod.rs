@@ -5,7 +5,7 @@
 //! | hear | transcript → words with places and times | [`transcript`] |
 //! | part | words → sentences and clauses, asides marked | [`clause`] |
 //! | find | words → foods and amounts | [`mention`], [`food`], [`numbers`], [`misheard`], [`vessel`] |
-//! | gather | mentions → dishes, their parts, what goes into each; repairs | [`gather`], [`topic`] |
+//! | gather | mentions → dishes, their parts, what goes into each; repairs | [`gather`], [`turn`], [`topic`], [`bind`], [`repair`], [`pans`] |
 //! | follow | words → what is done, with time, heat, lid, cue | [`beat`], [`phrase`] |
 //! | ask | what was not said → queries | [`query`] |
 //! | write | all of these → pages | [`write`] |
@@ -14,16 +14,20 @@
 //! fail: what was not understood or set aside is listed with its place.
 
 mod beat;
+mod bind;
 mod clause;
 mod food;
 mod gather;
 mod mention;
 mod misheard;
 mod numbers;
+mod pans;
 mod phrase;
 mod query;
+mod repair;
 mod topic;
 mod transcript;
+mod turn;
 mod vessel;
 mod words;
 mod write;
@@ -111,7 +115,12 @@ pub fn draft(text: &str) -> Notes {
     let gathered = gather::gather(&heard, &clauses, &asides, &mentions);
     let beats = beat::beats(&heard, &gathered, &asides);
     let set_aside = set_aside(&heard, &clauses, &beats, &gathered);
-    let work = Work { heard: &heard, gathered: &gathered, beats: &beats, set_aside: set_aside.len() };
+    let work = Work {
+        heard: &heard,
+        gathered: &gathered,
+        beats: &beats,
+        set_aside: set_aside.len(),
+    };
     let dishes = (0..gathered.topics.len()).filter(|index| work.is_dish(*index));
     Notes {
         drafts: dishes.map(|index| work.draft(index)).collect(),
@@ -132,17 +141,26 @@ impl Work<'_, '_> {
     fn is_dish(&self, index: usize) -> bool {
         let topics = &self.gathered.topics;
         let own = topics.get(index).is_some_and(|topic| topic.part_of.is_none());
-        own && topics.iter().enumerate().any(|(other, topic)| (other == index || topic.part_of == Some(index)) && !topic.items.is_empty())
+        own && topics
+            .iter()
+            .enumerate()
+            .any(|(other, topic)| (other == index || topic.part_of == Some(index)) && !topic.items.is_empty())
     }
 
     fn draft(&self, index: usize) -> Draft {
         let tokens = &self.heard.tokens;
         let topics = &self.gathered.topics;
         let parts: Vec<usize> = std::iter::once(index)
-            .chain((0..topics.len()).filter(|other| topics.get(*other).is_some_and(|topic| topic.part_of == Some(index))))
+            .chain(
+                (0..topics.len()).filter(|other| topics.get(*other).is_some_and(|topic| topic.part_of == Some(index))),
+            )
             .collect();
         let title = topics.get(index).map_or("", |topic| topic.title.as_str());
-        let title = if title.is_empty() { "Untitled dish".to_owned() } else { write::sentence(title) };
+        let title = if title.is_empty() {
+            "Untitled dish".to_owned()
+        } else {
+            write::sentence(title)
+        };
         let (mut lines, mut uses) = (Vec::new(), Vec::new());
         for part in &parts {
             self.lines(index, *part, &mut lines, &mut uses);
@@ -150,7 +168,14 @@ impl Work<'_, '_> {
         let own: Vec<&beat::Beat> = self.beats.iter().filter(|beat| parts.contains(&beat.topic)).collect();
         let mut queries = query::queries(tokens, self.gathered, self.beats, &parts);
         if topics.get(index).is_some_and(|topic| topic.title.is_empty()) {
-            queries.insert(0, Unsure { span: query::span(tokens, 0, 1), what: "What is this dish called? No name was said.".into(), taken_as: None });
+            queries.insert(
+                0,
+                Unsure {
+                    span: query::span(tokens, 0, 1),
+                    what: "What is this dish called? No name was said.".into(),
+                    taken_as: None,
+                },
+            );
         }
         let mut draft = Draft {
             page: String::new(),
@@ -175,7 +200,11 @@ impl Work<'_, '_> {
             let mut item = item.clone();
             if let Some(other) = self.source(dish, &item) {
                 let called = write::sentence(&other);
-                item.food.name = if other.split(' ').next_back() == Some(item.food.noun()) { other } else { format!("{} from {called}", item.food.name) };
+                item.food.name = if other.split(' ').next_back() == Some(item.food.noun()) {
+                    other
+                } else {
+                    format!("{} from {called}", item.food.name)
+                };
                 if !uses.contains(&called) {
                     uses.push(called);
                 }
@@ -200,8 +229,14 @@ impl Work<'_, '_> {
         let topics = self.gathered.topics.iter().enumerate();
         let mut makers = topics.filter(|(index, topic)| {
             let water = topic.items.iter().any(|item| item.food.noun() == "water");
-            let called = topic.words.iter().any(|word| matches!(word.as_str(), "stock" | "broth"));
-            *index != dish && topic.part_of.is_none() && !topic.items.is_empty() && (called || water && topic.items.iter().all(|item| item.food.noun() != "stock"))
+            let called = topic
+                .words
+                .iter()
+                .any(|word| matches!(word.as_str(), "stock" | "broth"));
+            *index != dish
+                && topic.part_of.is_none()
+                && !topic.items.is_empty()
+                && (called || water && topic.items.iter().all(|item| item.food.noun() != "stock"))
                 && (called || topic.words.iter().any(|word| item.food.words.contains(word)))
         });
         makers.next().map(|(_, topic)| topic.title.clone())
@@ -211,7 +246,11 @@ impl Work<'_, '_> {
         let said = Words::at(self.heard.text, query::span(&self.heard.tokens, beat.from, beat.next));
         let said_time = beat.time.map(|time| ((time.low, time.high), false));
         let (minutes, observed) = said_time.or(beat.observed.map(|seen| ((seen, seen), true)))?;
-        Some(DraftTime { minutes, observed, said })
+        Some(DraftTime {
+            minutes,
+            observed,
+            said,
+        })
     }
 
     fn page(&self, draft: &Draft, index: usize, beats: &[&beat::Beat]) -> String {
@@ -230,8 +269,9 @@ impl Work<'_, '_> {
         }
         page.push('\n');
         let mut number = 0;
-        for (at, beat) in beats.iter().enumerate() {
-            if let Some(step) = write::step(tokens, self.gathered, beat, at == 0) {
+        let idle = |beat: &&&beat::Beat| beat.puts.is_empty() && beat.oven.is_none() && beat.verbs.is_empty();
+        for beat in beats.iter().skip_while(idle) {
+            if let Some(step) = write::step(tokens, self.gathered, beat, number == 0) {
                 number += 1;
                 page.push_str(&format!("{number}. {step}\n"));
             }
@@ -240,7 +280,15 @@ impl Work<'_, '_> {
         for query in &draft.queries {
             page.push_str(&format!("[{}]\n", query.what));
         }
-        page.push_str(&format!("[{} queries. Set aside from the notes as talk: {}.]\n", draft.queries.len(), self.set_aside));
+        let count = if draft.queries.len() == 1 {
+            "1 query".to_owned()
+        } else {
+            format!("{} queries", draft.queries.len())
+        };
+        page.push_str(&format!(
+            "[{count}. Set aside from the notes as talk: {}.]\n",
+            self.set_aside
+        ));
         page
     }
 
@@ -253,7 +301,11 @@ impl Work<'_, '_> {
             let root = topics.get(owner)?.part_of.unwrap_or(owner);
             let (amount, _) = phrase::servings(tokens, at).filter(|_| root == index)?;
             let low = amount.low.to_f64();
-            Some(if amount.is_single() { format!("{low}") } else { format!("{low} to {}", amount.high.to_f64()) })
+            Some(if amount.is_single() {
+                format!("{low}")
+            } else {
+                format!("{low} to {}", amount.high.to_f64())
+            })
         })
     }
 }
@@ -263,16 +315,45 @@ fn preparation(tokens: &[Token], at: usize) -> String {
     const LONGEST: usize = 10;
     let comma = usize::from(tokens.get(at).is_some_and(|t| t.sign() == Some(',')));
     let from = at + comma;
-    let starts = tokens.get(from).is_some_and(|t| t.class.is(Class::PREPARED) && !t.class.is(Class::FOOD) && !t.is_any(&["left", "that's"]));
-    let manner = tokens.get(from).is_some_and(|t| t.class.is(Class::MANNER) && t.lower.ends_with("ly"));
-    if !starts && !(manner && tokens.get(from + 1).is_some_and(|t| t.class.is(Class::PREPARED))) {
+    let starts = tokens
+        .get(from)
+        .is_some_and(|t| t.class.is(Class::PREPARED) && !t.class.is(Class::FOOD) && !t.is_any(&["left", "that's"]));
+    let manner = tokens
+        .get(from)
+        .is_some_and(|t| t.class.is(Class::MANNER) && t.lower.ends_with("ly"));
+    let manner = manner && tokens.get(from + 1).is_some_and(|t| t.class.is(Class::PREPARED));
+    if !(starts || manner) {
         return String::new();
     }
     let (mut next, mut end) = (from, from);
     while let Some(token) = tokens.get(next).filter(|_| next < from + LONGEST) {
         let work = token.class.is(Class::PREPARED | Class::SHAPE | Class::MANNER) && !token.class.is(Class::FOOD);
-        let between = token.is_any(&["and", "in", "into", "inch", "centimetre", "about", "across", "thin", "fine", "two", "half", "crosswise", "thinly"]) || numbers::one(tokens, next).is_some();
-        if work {
+        let between = token.is_any(&[
+            "and",
+            "in",
+            "into",
+            "inch",
+            "centimetre",
+            "about",
+            "across",
+            "thin",
+            "fine",
+            "two",
+            "half",
+            "crosswise",
+            "thinly",
+        ]) || numbers::one(tokens, next).is_some();
+        let into = next > from
+            && tokens.get(next - 1).is_some_and(|t| t.is_any(&["in", "into"]))
+            && token.is_any(&["half", "two", "three", "four"]);
+        let counts = numbers::one(tokens, next).is_some()
+            && !tokens
+                .get(next.wrapping_sub(1))
+                .is_some_and(|t| t.is_any(&["in", "into", "about"]));
+        if token.is("mixed") || counts {
+            break;
+        }
+        if work || into {
             end = next + 1;
         } else if !between {
             break;
@@ -286,15 +367,24 @@ fn preparation(tokens: &[Token], at: usize) -> String {
 fn set_aside(heard: &Heard, clauses: &[clause::Clause], beats: &[beat::Beat], gathered: &Gathered) -> Vec<SetAside> {
     let tokens = &heard.tokens;
     let told = |from: usize, next: usize| {
-        let items = gathered.touches.range(from..next).any(|(_, touch)| touch.item.is_some());
-        items || beats.iter().any(|beat| beat.waits() && beat.from < next && from < beat.next)
+        let items = gathered
+            .touches
+            .range(from..next)
+            .any(|(_, touch)| touch.item.is_some());
+        items
+            || beats
+                .iter()
+                .any(|beat| beat.waits() && beat.from < next && from < beat.next)
     };
     let mut found: Vec<SetAside> = Vec::new();
     let mut open: Option<(usize, usize)> = None;
     let mut close = |open: &mut Option<(usize, usize)>| {
         if let Some((from, next)) = open.take() {
             let words = Words::at(heard.text, query::span(tokens, from, next));
-            found.push(SetAside { words, second: heard.times.get(from).copied().flatten() });
+            found.push(SetAside {
+                words,
+                second: heard.times.get(from).copied().flatten(),
+            });
         }
     };
     for clause in clauses {
@@ -308,7 +398,10 @@ fn set_aside(heard: &Heard, clauses: &[clause::Clause], beats: &[beat::Beat], ga
         open = Some(open.map_or((clause.from, clause.next), |(from, _)| (from, clause.next)));
     }
     close(&mut open);
-    found.extend(heard.noises.iter().map(|noise| SetAside { words: Words::at(heard.text, *noise), second: None }));
+    found.extend(heard.noises.iter().map(|noise| SetAside {
+        words: Words::at(heard.text, *noise),
+        second: None,
+    }));
     found.sort_by_key(|aside| aside.words.span.start);
     found
 }

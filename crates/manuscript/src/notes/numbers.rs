@@ -33,20 +33,37 @@ pub(super) fn amount(tokens: &[Token], at: usize) -> Option<Number> {
             let about_next = tokens.get(from + 1).is_some_and(|t| t.is_one_of(ABOUT));
             let next = from + 1 + usize::from(about_next);
             if let Some((low, next)) = about_next.then(|| one(tokens, next)).flatten() {
-                return Some(Number { amount: Amount::single(low).about(), next, article: false });
+                return Some(Number {
+                    amount: Amount::single(low).about(),
+                    next,
+                    article: false,
+                });
             }
             let mut amount = Amount::single(Exact::ONE);
             amount.about = about || about_next;
-            return Some(Number { amount, next, article: true });
+            return Some(Number {
+                amount,
+                next,
+                article: true,
+            });
         }
         None => return None,
     };
     let (high, next) = upper(tokens, next, between).unwrap_or((low, next));
     let (low, high) = if low <= high { (low, high) } else { (high, low) };
-    let or_so = tokens.get(next).is_some_and(|t| t.is("or")) && tokens.get(next + 1).is_some_and(|t| t.is_any(&["so", "thereabouts"]));
+    let or_so = tokens.get(next).is_some_and(|t| t.is("or"))
+        && tokens.get(next + 1).is_some_and(|t| t.is_any(&["so", "thereabouts"]));
     let next = next + 2 * usize::from(or_so);
-    let amount = Amount { low, high, about: about || or_so };
-    Some(Number { amount, next, article: false })
+    let amount = Amount {
+        low,
+        high,
+        about: about || or_so,
+    };
+    Some(Number {
+        amount,
+        next,
+        article: false,
+    })
 }
 
 /// The upper end of a range: it is joined by a word and is the larger one.
@@ -67,7 +84,11 @@ pub(super) fn one(tokens: &[Token], at: usize) -> Option<(Exact, usize)> {
         return decimals(tokens, whole, next + 1).or(Some((whole, next)));
     }
     // 'three quarters', 'two thirds'.
-    if let Some(below) = tokens.get(next).and_then(denominator).filter(|_| whole < Exact::whole(12)) {
+    if let Some(below) = tokens
+        .get(next)
+        .and_then(denominator)
+        .filter(|_| whole < Exact::whole(12))
+    {
         return Some((whole.checked_mul(Exact::ratio(1, below)?)?, next + 1));
     }
     let (whole, next) = and_part(tokens, next, whole).unwrap_or((whole, next));
@@ -97,7 +118,7 @@ pub(super) fn and_part(tokens: &[Token], at: usize, whole: Exact) -> Option<(Exa
         }
     };
     // 'two and half an onion' says two things.
-    if tokens.get(next).is_some_and(|t| t.is_any(&["a", "an", "of"])) {
+    if tokens.get(next).is_some_and(|t| t.is_any(&["a", "an"])) {
         return None;
     }
     Some((whole.checked_add(part)?, next))
@@ -107,6 +128,15 @@ pub(super) fn and_part(tokens: &[Token], at: usize, whole: Exact) -> Option<(Exa
 fn part(tokens: &[Token], at: usize) -> Option<(Exact, usize)> {
     let article = usize::from(tokens.get(at)?.is_any(&["a", "an"]));
     let word = tokens.get(at + article)?;
+    // 'cut in half' is no number.
+    if at
+        .checked_sub(1)
+        .and_then(|before| tokens.get(before))
+        .is_some_and(|t| t.is("in"))
+        && article == 0
+    {
+        return None;
+    }
     let number = match word.lower.as_str() {
         "half" => Exact::ratio(1, 2)?,
         "quarter" => Exact::ratio(1, 4)?,
@@ -169,9 +199,8 @@ fn hundreds(tokens: &[Token], at: usize, many: i64) -> Option<(Exact, usize)> {
     };
     let whole = many * scale;
     let and = usize::from(tokens.get(at + 1).is_some_and(|t| t.is("and")));
-    let small = ones(tokens, at + 1 + and).filter(|(small, next)| {
-        *small < 100 && tokens.get(*next).is_none_or(|t| denominator(t).is_none())
-    });
+    let small = ones(tokens, at + 1 + and)
+        .filter(|(small, next)| *small < 100 && tokens.get(*next).is_none_or(|t| denominator(t).is_none()));
     match small {
         Some((small, next)) if scale == 100 => Some((Exact::whole(whole + small), next)),
         Some((small, next)) if tokens.get(next).is_some_and(|t| t.is("hundred")) => {
@@ -184,7 +213,8 @@ fn hundreds(tokens: &[Token], at: usize, many: i64) -> Option<(Exact, usize)> {
 /// Whether a measure and a package follow: 'ounce can', 'gram tins'.
 fn holds(tokens: &[Token], at: usize) -> bool {
     let unit = |at: usize| tokens.get(at).and_then(|t| Unit::from_spelling(&t.lower));
-    unit(at).is_some() && unit(at + 1).is_some_and(|unit| matches!(unit, Unit::Can | Unit::Jar | Unit::Packet | Unit::Bag | Unit::Box))
+    unit(at).is_some()
+        && unit(at + 1).is_some_and(|unit| matches!(unit, Unit::Can | Unit::Jar | Unit::Packet | Unit::Bag | Unit::Box))
 }
 
 /// Nought to ninety-nine, tens and ones said apart.
@@ -227,7 +257,12 @@ mod tests {
         };
         let rest: Vec<&str> = found[number.next..].iter().map(|t| t.text).collect();
         let about = if number.amount.about { "~" } else { "" };
-        format!("{about}{}..{} {}", number.amount.low.to_f64(), number.amount.high.to_f64(), rest.join(" "))
+        format!(
+            "{about}{}..{} {}",
+            number.amount.low.to_f64(),
+            number.amount.high.to_f64(),
+            rest.join(" ")
+        )
     }
 
     #[test]

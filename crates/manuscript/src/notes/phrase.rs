@@ -19,8 +19,13 @@ pub(super) struct Time {
 /// 'twenty to twenty two minutes', 'an hour and a quarter', 'three minutes maybe four', 'half an hour'.
 pub(super) fn time(tokens: &[Token], at: usize) -> Option<Time> {
     let number = numbers::amount(tokens, at)?;
-    let article = usize::from(number.amount.high < Exact::ONE && tokens.get(number.next).is_some_and(|t| t.is_any(&["a", "an"])));
-    let more = usize::from(tokens.get(number.next).is_some_and(|t| t.is_any(&["more", "good", "whole", "full", "long"])));
+    let article =
+        usize::from(number.amount.high < Exact::ONE && tokens.get(number.next).is_some_and(|t| t.is_any(&["a", "an"])));
+    let more = usize::from(
+        tokens
+            .get(number.next)
+            .is_some_and(|t| t.is_any(&["more", "good", "whole", "full", "long"])),
+    );
     let unit_at = number.next + article + more;
     let minutes = match tokens.get(unit_at)?.lower.as_str() {
         "second" | "seconds" => 1.0 / 60.0,
@@ -30,7 +35,12 @@ pub(super) fn time(tokens: &[Token], at: usize) -> Option<Time> {
         _ => return None,
     };
     let (mut low, mut high, mut next) = (number.amount.low, number.amount.high, unit_at + 1);
-    if let Some((more, after)) = number.amount.is_single().then(|| numbers::and_part(tokens, next, low)).flatten() {
+    if let Some((more, after)) = number
+        .amount
+        .is_single()
+        .then(|| numbers::and_part(tokens, next, low))
+        .flatten()
+    {
         (low, high, next) = (more, more, after);
     }
     if let Some((upper, after)) = afterthought(tokens, next).filter(|(upper, _)| *upper > low) {
@@ -56,11 +66,19 @@ fn afterthought(tokens: &[Token], at: usize) -> Option<(Exact, usize)> {
         0
     };
     let (number, next) = numbers::one(tokens, from + lead)?;
-    let unit = tokens.get(next).is_some_and(|t| t.is_any(&["minutes", "hours", "minute", "hour"]));
-    if lead > 0 && (unit || tokens.get(next).is_none_or(|t| t.is_word() && !t.is_any(&["cups"]) || t.sign().is_some())) {
+    let unit = tokens
+        .get(next)
+        .is_some_and(|t| t.is_any(&["minutes", "hours", "minute", "hour"]));
+    if lead > 0
+        && (unit
+            || tokens
+                .get(next)
+                .is_none_or(|t| t.is_word() && !t.is_any(&["cups"]) || t.sign().is_some()))
+    {
         return Some((number, next + usize::from(unit)));
     }
-    (is(next, "at") && is(next + 1, "the") && (is(next + 2, "outside") || is(next + 2, "most"))).then_some((number, next + 3))
+    (is(next, "at") && is(next + 1, "the") && (is(next + 2, "outside") || is(next + 2, "most")))
+        .then_some((number, next + 3))
 }
 
 /// An oven temperature: degrees, whether Fahrenheit, whether fan, and the index after it.
@@ -83,11 +101,19 @@ pub(super) fn degrees(tokens: &[Token], at: usize, oven_near: bool) -> Option<De
     if is(at, "gas") {
         let from = at + 1 + usize::from(is(at + 1, "mark"));
         let (mark, next) = numbers::one(tokens, from)?;
-        return Some(Degrees { degrees: mark.to_f64(), fahrenheit: false, fan: false, gas: true, next });
+        return Some(Degrees {
+            degrees: mark.to_f64(),
+            fahrenheit: false,
+            fan: false,
+            gas: true,
+            next,
+        });
     }
     let (number, next) = numbers::one(tokens, at)?;
     let degrees = number.to_f64();
-    let said = tokens.get(next).is_some_and(|t| t.is_any(&["degrees", "degree", "celsius", "fahrenheit"]));
+    let said = tokens
+        .get(next)
+        .is_some_and(|t| t.is_any(&["degrees", "degree", "celsius", "fahrenheit"]));
     let after = next + usize::from(said);
     let comma = usize::from(tokens.get(after).is_some_and(|t| t.sign() == Some(',')));
     let that = usize::from(is(after + comma, "that's"));
@@ -106,14 +132,22 @@ pub(super) fn degrees(tokens: &[Token], at: usize, oven_near: bool) -> Option<De
 /// A lid, as it is said: 'lid half on', 'the lid on but crooked', 'lid off'.
 pub(super) fn cover(tokens: &[Token], at: usize) -> Option<(Cover, usize)> {
     if !tokens.get(at)?.is("lid") {
-        return phrases::cover(tokens, at).filter(|found| found.next > at + 1 || tokens.get(at).is_some_and(|t| t.is_any(&["covered", "uncovered"]))).map(|found| (found.value, found.next));
+        return phrases::cover(tokens, at)
+            .filter(|found| found.next > at + 1 || tokens.get(at).is_some_and(|t| t.is_any(&["covered", "uncovered"])))
+            .map(|found| (found.value, found.next));
     }
     let near = tokens.get(at + 1..tokens.len().min(at + 5))?;
-    let before = at.checked_sub(3).and_then(|from| tokens.get(from..at)).unwrap_or_default();
+    let before = at
+        .checked_sub(3)
+        .and_then(|from| tokens.get(from..at))
+        .unwrap_or_default();
     if before.iter().any(|t| t.is_any(&["lift", "lifted", "lifting"])) {
         return None;
     }
-    let until = near.iter().position(|t| matches!(t.sign(), Some('.' | '?' | '!' | ','))).unwrap_or(near.len());
+    let until = near
+        .iter()
+        .position(|t| matches!(t.sign(), Some('.' | '?' | '!' | ',')))
+        .unwrap_or(near.len());
     let near = near.get(..until)?;
     let has = |words: &[&str]| near.iter().any(|t| t.is_any(words));
     if has(&["ajar", "crooked", "half", "askew", "halfway", "cracked"]) {
@@ -122,7 +156,8 @@ pub(super) fn cover(tokens: &[Token], at: usize) -> Option<(Cover, usize)> {
     if near.first().is_some_and(|t| t.is("off")) {
         return Some((Cover::Off, at + 2));
     }
-    let on = near.first().is_some_and(|t| t.is_any(&["on", "back"])) || before.iter().any(|t| t.is_any(&["put", "clap"]));
+    let on =
+        near.first().is_some_and(|t| t.is_any(&["on", "back"])) || before.iter().any(|t| t.is_any(&["put", "clap"]));
     on.then_some((Cover::On, at + 1))
 }
 
@@ -147,7 +182,8 @@ pub(super) fn heat(tokens: &[Token], at: usize) -> Option<(HeatWord, usize)> {
     let level = crate::speech::level(&tokens.get(at)?.lower)?;
     let on = at.checked_sub(1).is_some_and(|before| is(before, &["on", "to"]));
     let noun = is(at + 1, &["heat", "flame"]);
-    (noun || on && matches!(tokens.get(at)?.lower.as_str(), "low" | "medium" | "high")).then_some((level, at + 1 + usize::from(noun)))
+    (noun || on && matches!(tokens.get(at)?.lower.as_str(), "low" | "medium" | "high"))
+        .then_some((level, at + 1 + usize::from(noun)))
 }
 
 /// 'till they're soft': the words after it, up to the end of the clause.
@@ -159,8 +195,14 @@ pub(super) fn cue(tokens: &[Token], at: usize) -> Option<(usize, usize)> {
     let from = at + 1;
     let mut next = from;
     while let Some(token) = tokens.get(next).filter(|_| next < from + LONGEST) {
-        let joins = token.is_any(&["and", "but", "so", "then", "because", "or", "that's", "in", "maybe", "right", "now"]) && next > from + 1;
-        let described = token.is("and") && tokens.get(next + 1).is_some_and(|t| crate::lexicon::class(&t.lower).is(crate::lexicon::Class::PREPARED | crate::lexicon::Class::KIND | crate::lexicon::Class::STATE));
+        let joins = token.is_any(&[
+            "and", "but", "so", "then", "because", "or", "that's", "in", "maybe", "right", "now",
+        ]) && next > from + 1;
+        let described = token.is("and")
+            && tokens.get(next + 1).is_some_and(|t| {
+                crate::lexicon::class(&t.lower)
+                    .is(crate::lexicon::Class::PREPARED | crate::lexicon::Class::KIND | crate::lexicon::Class::STATE)
+            });
         if token.sign().is_some() || joins && !described || numbers::one(tokens, next).is_some() && next > from {
             break;
         }
@@ -169,15 +211,41 @@ pub(super) fn cue(tokens: &[Token], at: usize) -> Option<(usize, usize)> {
     (next > from).then_some((from, next))
 }
 
+/// 'let it get pink': what it is let to do, when no time is said with it.
+pub(super) fn let_it(tokens: &[Token], at: usize) -> Option<(usize, usize)> {
+    let pronoun = tokens
+        .get(at + 1)
+        .is_some_and(|t| t.is_any(&["it", "them", "that", "those"]));
+    if !tokens.get(at)?.is("let") || !pronoun {
+        return None;
+    }
+    let from = at + 2;
+    let ends = |t: &Token| {
+        t.sign().is_some() || t.is_any(&["and", "but", "so", "then", "till", "until", "til", "for", "because"])
+    };
+    let length = tokens.get(from..tokens.len().min(from + 6))?.iter().position(ends)?;
+    let next = from + length;
+    let timed = (from..next + 2).any(|at| time(tokens, at).is_some());
+    (length > 0 && !timed).then_some((from, next))
+}
+
 /// 'that feeds six', 'that'll do four of you', 'it serves four to six'.
 pub(super) fn servings(tokens: &[Token], at: usize) -> Option<(Amount, usize)> {
     let verb = tokens.get(at)?;
     let sure = verb.is_any(&["feeds", "feed", "serves", "serve"]);
     let does = verb.is_any(&["do", "does"]);
-    let number = numbers::amount(tokens, at + 1).filter(|number| (sure || does) && !number.article)?;
+    let before = at.checked_sub(1).and_then(|before| tokens.get(before));
+    let is_for = verb.is("for") && before.is_some_and(|t| t.is_any(&["is", "are", "enough", "that's"]));
+    let number = numbers::amount(tokens, at + 1).filter(|number| (sure || does || is_for) && !number.article)?;
     let small = number.amount.high < Exact::whole(200) && number.amount.low.is_whole();
     let after = tokens.get(number.next);
-    let alone = after.is_none_or(|t| t.sign().is_some() || t.is_any(&["of", "with", "as", "people", "or", "and", "if", "for", "at", "easy", "easily", "hungry"]));
+    let alone = after.is_none_or(|t| {
+        t.sign().is_some()
+            || t.is_any(&[
+                "of", "with", "as", "people", "or", "and", "if", "for", "at", "easy", "easily", "hungry", "because",
+                "but", "so",
+            ])
+    });
     (small && alone).then_some((number.amount, number.next))
 }
 

@@ -45,7 +45,11 @@ pub(super) fn heard(text: &str) -> Heard<'_> {
         }
         let next_is_cue = lines.get(index + 1).is_some_and(|next| is_cue(next.of(text)));
         if cues && is_cue(typed) {
-            state.time = typed.split("-->").next().and_then(|start| seconds(start.trim())).or(state.time);
+            state.time = typed
+                .split("-->")
+                .next()
+                .and_then(|start| seconds(start.trim()))
+                .or(state.time);
             skipping = false;
             continue;
         }
@@ -55,7 +59,10 @@ pub(super) fn heard(text: &str) -> Heard<'_> {
         }
         found.line(*line, &mut state);
     }
-    let stops = found.tokens.iter().filter(|t| matches!(t.sign(), Some('.' | '?' | '!')));
+    let stops = found
+        .tokens
+        .iter()
+        .filter(|t| matches!(t.sign(), Some('.' | '?' | '!')));
     found.punctuated = stops.count() * WORDS_A_STOP >= found.tokens.len().max(1);
     found
 }
@@ -122,7 +129,10 @@ impl Heard<'_> {
 
 /// Signs that say something to the ear; quotation marks and the like do not.
 fn is_stop(token: &Token) -> bool {
-    matches!(token.sign(), Some('.' | ',' | '?' | '!' | ';' | ':' | '-' | '–' | '—' | '…' | '%'))
+    matches!(
+        token.sign(),
+        Some('.' | ',' | '?' | '!' | ';' | ':' | '-' | '–' | '—' | '…' | '%')
+    )
 }
 
 /// Each line without its end.
@@ -142,7 +152,7 @@ fn header(line: &str) -> bool {
 
 /// The first line of a block of a WebVTT file that holds no speech.
 fn block(line: &str) -> bool {
-    ["NOTE", "STYLE", "REGION"].iter().any(|word| line == *word) || line.starts_with("NOTE ") || header(line)
+    ["NOTE", "STYLE", "REGION"].contains(&line) || line.starts_with("NOTE ") || header(line)
 }
 
 /// The line of a cue that says from when to when.
@@ -183,7 +193,11 @@ fn seconds(stamp: &str) -> Option<f64> {
         let last = index + 1 == parts.len();
         let part = part.replace(',', ".");
         let figures = |c: char| c.is_ascii_digit() || last && c == '.';
-        if part.is_empty() || part.len() > 8 || !part.chars().all(figures) || !part.starts_with(|c: char| c.is_ascii_digit()) {
+        if part.is_empty()
+            || part.len() > 8
+            || !part.chars().all(figures)
+            || !part.starts_with(|c: char| c.is_ascii_digit())
+        {
             return None;
         }
         total = total * 60.0 + part.parse::<f64>().ok()?;
@@ -211,9 +225,14 @@ mod tests {
         assert_eq!(words("two eggs"), "two eggs");
         assert_eq!(words("[12:05] two eggs (laughs)"), "two@725 eggs@725");
         assert_eq!(words("1:00:05 two eggs"), "two@3605 eggs@3605");
-        assert_eq!(words("1\n00:00:02,000 --> 00:00:04,000\ntwo\n\n2\n00:00:04,500 --> 00:00:05,000\neggs"), "two@2 eggs@4.5");
         assert_eq!(
-            words("WEBVTT - a title\n\nNOTE nothing\n\nid\n00:02.000 --> 00:04.000 align:start\n<v One>two <c>eggs</c>"),
+            words("1\n00:00:02,000 --> 00:00:04,000\ntwo\n\n2\n00:00:04,500 --> 00:00:05,000\neggs"),
+            "two@2 eggs@4.5"
+        );
+        assert_eq!(
+            words(
+                "WEBVTT - a title\n\nNOTE nothing\n\nid\n00:02.000 --> 00:04.000 align:start\n<v One>two <c>eggs</c>"
+            ),
             "two@2 eggs@2"
         );
     }

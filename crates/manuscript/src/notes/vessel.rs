@@ -24,7 +24,9 @@ pub(super) struct Vessel {
 
 /// The vessel that is named from this word on, articles left aside.
 pub(super) fn at(tokens: &[Token], at: usize) -> Option<Vessel> {
-    let article = tokens.get(at).is_some_and(|t| t.is_one_of("the a an my that your this our"));
+    let article = tokens
+        .get(at)
+        .is_some_and(|t| t.is_one_of("the a an my that your this our"));
     let definite = article && !tokens.get(at).is_some_and(|t| t.is_any(&["a", "an"]));
     let start = at + usize::from(article);
     let mut index = start;
@@ -58,12 +60,15 @@ fn noun(tokens: &[Token], at: usize) -> Option<(VesselKind, usize)> {
     let pair = vessel_of_two(word(at), word(at + 1)).map(|kind| (kind, at + 2));
     let (kind, next) = pair.or_else(|| Some((vessel(word(at))?, at + 1)))?;
     // 'tins of beans', 'a cup of tea', 'bags': packages, not vessels.
-    let package = Unit::from_spelling(word(at)).is_some() && !word(next).is_empty() && (word(next) == "of" || next == at + 1 && word(at).ends_with('s'));
+    let package = Unit::from_spelling(word(at)).is_some()
+        && !word(next).is_empty()
+        && (word(next) == "of" || next == at + 1 && word(at).ends_with('s'));
     (!package).then_some((kind, next))
 }
 
 fn describes(token: &Token) -> bool {
     words::is(&token.lower, Role::VesselSize)
+        || token.class.is(crate::lexicon::Class::KIND)
         || token.is_one_of("black iron cast dry hot clean cold same wider smaller bigger medium shallow wide heavy-bottomed lidded roasting")
 }
 
@@ -81,17 +86,27 @@ pub(super) fn size(tokens: &[Token], at: usize) -> Option<(Amount, String, usize
             potwright_measure::fractions::cook(number.amount.low),
             potwright_measure::fractions::cook(second)
         );
-        let named = tokens.get(next).is_some_and(|t| t.is_any(&["inch", "inches", "centimetre", "cm"]));
+        let named = tokens
+            .get(next)
+            .is_some_and(|t| t.is_any(&["inch", "inches", "centimetre", "cm"]));
         return Some((number.amount, words, next + usize::from(named)));
     }
     let unit_word = tokens.get(number.next)?.lower.as_str();
     let shown = potwright_measure::fractions::cook(number.amount.low);
-    let length = matches!(unit_word, "inch" | "inches" | "centimetre" | "centimetres" | "centimeter" | "centimeters" | "cm");
+    let length = matches!(
+        unit_word,
+        "inch" | "inches" | "centimetre" | "centimetres" | "centimeter" | "centimeters" | "cm"
+    );
     if length {
         let unit = if unit_word.starts_with("inch") { "inch" } else { "cm" };
         return Some((number.amount, format!("{shown} {unit}"), number.next + 1));
     }
     let unit = Unit::from_spelling(unit_word).filter(|unit| unit.dimension() == Dimension::Volume)?;
-    matches!(unit, Unit::Litre | Unit::Quart | Unit::Pint | Unit::Gallon)
-        .then(|| (number.amount, format!("{shown} {}", unit.written(number.amount.low)), number.next + 1))
+    matches!(unit, Unit::Litre | Unit::Quart | Unit::Pint | Unit::Gallon).then(|| {
+        (
+            number.amount,
+            format!("{shown} {}", unit.written(number.amount.low)),
+            number.next + 1,
+        )
+    })
 }

@@ -18,7 +18,6 @@ pub(super) enum Role {
     Repair,
     Filler,
     Vague,
-    Use,
     VesselSize,
     Again,
     VagueTime,
@@ -37,7 +36,6 @@ fn role(name: &str) -> Option<Role> {
         "repair" => Role::Repair,
         "filler" => Role::Filler,
         "vague" => Role::Vague,
-        "use" => Role::Use,
         "vessel-size" => Role::VesselSize,
         "again" => Role::Again,
         "vague-time" => Role::VagueTime,
@@ -102,7 +100,11 @@ mod tests {
 
     #[test]
     fn every_row_has_a_role_and_a_source() {
-        for line in include_str!("../../data/notes.tsv").lines().filter(|line| !line.starts_with('#')).skip(1) {
+        for line in include_str!("../../data/notes.tsv")
+            .lines()
+            .filter(|line| !line.starts_with('#'))
+            .skip(1)
+        {
             let cells: Vec<&str> = line.split('\t').collect();
             assert_eq!(cells.len(), 3, "{line}");
             assert!(role(cells[1]).is_some() && !cells[2].is_empty(), "{line}");

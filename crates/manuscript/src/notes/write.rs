@@ -17,7 +17,10 @@ pub(super) fn lines(item: &Item, preparation: &str) -> Vec<String> {
         name = format!("{name} or {}", or.name);
     }
     let Some(said) = &item.said else {
-        let vague = item.vague.as_deref().map(|vague| vague.trim_end_matches(" of").trim().to_owned());
+        let vague = item
+            .vague
+            .as_deref()
+            .map(|vague| vague.trim_end_matches(" of").trim().to_owned());
         let vague = vague.filter(|vague| !matches!(vague.as_str(), "" | "some" | "any" | "enough"));
         let tail = vague.map_or(String::new(), |vague| format!(", {vague}"));
         return vec![format!("{name}{tail}{preparation}")];
@@ -26,12 +29,19 @@ pub(super) fn lines(item: &Item, preparation: &str) -> Vec<String> {
     if let Some(part) = juice.filter(|_| said.unit.is_none()) {
         return vec![format!("{part} {} {name}", number(said.amount))];
     }
-    let also = item.also.as_ref().map_or(String::new(), |also| format!(" ({})", measure(also)));
+    let also = item
+        .also
+        .as_ref()
+        .map_or(String::new(), |also| format!(" ({})", measure(also)));
     let mut sum = said.clone();
     let mut apart = Vec::new();
     let mut divided = false;
     for more in &item.more {
-        let both = sum.amount.low.checked_add(more.amount.low).zip(sum.amount.high.checked_add(more.amount.high));
+        let both = sum
+            .amount
+            .low
+            .checked_add(more.amount.low)
+            .zip(sum.amount.high.checked_add(more.amount.high));
         match both.filter(|_| more.unit == sum.unit && sum.package == more.package) {
             Some((low, high)) => {
                 (sum.amount.low, sum.amount.high) = (low, high);
@@ -63,9 +73,16 @@ pub(super) fn measure(said: &Said) -> String {
 
 fn unit_name(unit: Unit, amount: Amount) -> &'static str {
     match unit {
-        Unit::Cup | Unit::Pint | Unit::Quart | Unit::Gallon | Unit::Dessertspoon => unit.written(amount.high),
-        _ if unit.dimension() == potwright_measure::Dimension::Piece => unit.written(amount.high),
-        _ => unit.abbreviation(),
+        Unit::Teaspoon
+        | Unit::Tablespoon
+        | Unit::FluidOunce
+        | Unit::Millilitre
+        | Unit::Litre
+        | Unit::Ounce
+        | Unit::Pound
+        | Unit::Gram
+        | Unit::Kilogram => unit.abbreviation(),
+        _ => unit.written(amount.high),
     }
 }
 
@@ -80,14 +97,24 @@ fn number(amount: Amount) -> String {
 
 /// Fractions of the kitchen as such, others as decimals.
 fn shown(number: potwright_measure::Exact) -> String {
-    let cook = fractions::cook(number);
-    if cook.contains('/') { fractions::decimal(number, 2) } else { cook }
+    let kitchen = [2, 3, 8].iter().any(|parts| {
+        number
+            .checked_mul(potwright_measure::Exact::whole(*parts))
+            .is_some_and(|n| n.is_whole())
+    });
+    if kitchen {
+        fractions::cook(number)
+    } else {
+        fractions::decimal(number, 2)
+    }
 }
 
 /// The first letter large.
 pub(super) fn sentence(words: &str) -> String {
     let mut letters = words.chars();
-    letters.next().map_or(String::new(), |first| first.to_uppercase().chain(letters).collect())
+    letters
+        .next()
+        .map_or(String::new(), |first| first.to_uppercase().chain(letters).collect())
 }
 
 /// One step of the method in words.
@@ -98,28 +125,50 @@ pub(super) fn step(tokens: &[Token], gathered: &Gathered, beat: &Beat, first: bo
         sentences.push(format!("Heat the oven to {}.", oven_words(oven)));
     }
     let topic = gathered.topics.get(beat.topic)?;
-    let foods: Vec<String> = beat.puts.iter().filter_map(|item| topic.items.get(*item)).map(|item| format!("the {}", item.food.name)).collect();
-    let vessel = beat.vessel.and_then(|pan| gathered.vessels.get(pan)).map(|pan| match &pan.size {
-        Some(size) if !pan.name.contains(size.as_str()) => format!("the {size} {}", pan.noun),
-        _ => format!("the {}", pan.name),
-    });
-    let lasting = beat.verbs.iter().rev().find(|verb| is_one_of(verb, LASTING) && !matches!(**verb, "go" | "wait" | "let"));
+    let foods: Vec<String> = beat
+        .puts
+        .iter()
+        .filter_map(|item| topic.items.get(*item))
+        .map(|item| format!("the {}", item.food.name))
+        .collect();
+    let vessel = beat
+        .vessel
+        .and_then(|pan| gathered.vessels.get(pan))
+        .map(|pan| match &pan.size {
+            Some(size) if !pan.name.contains(size.as_str()) => format!("the {size} {}", pan.noun),
+            _ => format!("the {}", pan.name),
+        });
+    let lasting = beat.verbs.iter().rev().find(|verb| is_one_of(verb, LASTING));
     let short: Vec<&&str> = beat.verbs.iter().filter(|verb| is_one_of(verb, SHORT)).collect();
     if !foods.is_empty() {
-        let into = vessel.as_ref().map_or(String::new(), |vessel| format!(" {} {vessel}", if first { "in" } else { "to" }));
-        parts.push(format!("{} {}{into}", if first { "put" } else { "add" }, joined(&foods)));
+        let into = vessel.as_ref().map_or(String::new(), |vessel| {
+            format!(" {} {vessel}", if first { "in" } else { "to" })
+        });
+        parts.push(format!(
+            "{} {}{into}",
+            if first { "put" } else { "add" },
+            joined(&foods)
+        ));
     }
     let object = match beat.names.as_slice() {
         [] => String::new(),
         [name, ..] => format!(" the {name}"),
     };
     for (index, verb) in short.iter().take(3).enumerate() {
-        let object = if index == 0 && foods.is_empty() { object.as_str() } else { "" };
+        let object = if index == 0 && foods.is_empty() {
+            object.as_str()
+        } else {
+            ""
+        };
         parts.push(format!("{verb}{object}"));
     }
     if beat.waits() || lasting.is_some() {
         let verb = verb_of(beat, lasting.copied());
-        let object = if foods.is_empty() && short.is_empty() { object.as_str() } else { "" };
+        let object = if foods.is_empty() && short.is_empty() {
+            object.as_str()
+        } else {
+            ""
+        };
         parts.push(format!("{verb}{object}{}", manner(tokens, beat)));
     }
     if !parts.is_empty() {
@@ -133,6 +182,8 @@ fn verb_of<'a>(beat: &Beat, said: Option<&'a str>) -> &'a str {
     match said {
         Some("sit" | "leave" | "stand" | "rest") => "leave",
         Some("bubble") => "simmer",
+        Some("go" | "wait" | "let") if !beat.in_oven => "cook",
+        Some("go" | "wait" | "let") => "bake",
         Some("soften") => "sweat",
         Some(verb) => verb,
         None if beat.in_oven => "bake",
@@ -165,7 +216,12 @@ fn manner(tokens: &[Token], beat: &Beat) -> String {
         out.push_str(&format!(" for {}", minutes(time.low, time.high)));
     }
     if let Some((from, next)) = beat.cue {
-        out.push_str(&format!(" until {}", text(tokens, from, next)));
+        let let_it = from
+            .checked_sub(2)
+            .and_then(|at| tokens.get(at))
+            .is_some_and(|t| t.is("let"));
+        let word = if let_it { "and let it" } else { "until" };
+        out.push_str(&format!(" {word} {}", text(tokens, from, next)));
     }
     out.trim_end_matches(',').to_owned()
 }

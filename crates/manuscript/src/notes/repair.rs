@@ -1,0 +1,217 @@
+//! Amounts without a food, and what is taken back: 'garlic, four cloves', 'two, no, three cups', 'I've not got raisins'.
+
+use potwright_measure::{Exact, Unit};
+
+use crate::lexicon::Class;
+
+use super::gather::{NEAR, OpenShare, Work, kind, repairs};
+use super::mention::{Mention, Said};
+
+impl Work<'_, '_> {
+    /// 'the juice, some of it': how much of the food spoken of last was left open.
+    pub(super) fn some_of_it(&mut self, mention: &Mention) {
+        let Some((topic, _, food, next)) = self.last.clone() else {
+            return;
+        };
+        if mention.from <= next + 2 {
+            self.out.open.push(OpenShare {
+                topic,
+                name: food.name,
+                from: next.saturating_sub(2),
+                next: mention.next,
+            });
+        }
+    }
+
+    /// An amount without a food: it belongs to the food spoken of last.
+    pub(super) fn dangling(&mut self, mention: &Mention, said: &Said) {
+        let tokens = self.tokens();
+        let Some((topic, place, food, next)) = self.last.clone().filter(|_| !mention.part) else {
+            return;
+        };
+        if said.unit == Some(Unit::Cube) && matches!(food.noun(), "stock" | "water") {
+            let mut cube = food;
+            (cube.name, cube.words) = ("stock cubes".into(), vec!["stock".into(), "cube".into()]);
+            self.measured(mention, &cube, said);
+            return;
+        }
+        if said.unit == Some(Unit::Clove) && food.noun() != "garlic" {
+            let mut spice = food;
+            (spice.name, spice.words, spice.definite) = ("cloves".into(), vec!["clove".into()], false);
+            let said = Said {
+                unit: None,
+                ..said.clone()
+            };
+            self.measured(mention, &spice, &said);
+            return;
+        }
+        let counted = said.unit.is_none();
+        if matches!(said.unit, Some(Unit::Bit | Unit::Piece)) {
+            return;
+        }
+        // 'for one and a half cups I put …' measures something else.
+        if mention
+            .from
+            .checked_sub(1)
+            .and_then(|at| tokens.get(at))
+            .is_some_and(|t| t.is("for"))
+        {
+            return;
+        }
+        if tokens.get(mention.next).is_some_and(|t| t.is_any(&["left", "over"])) {
+            return;
+        }
+        if counted && self.number_again(mention, said, topic, place) {
+            return;
+        }
+        let of_one = tokens.get(mention.next).is_some_and(|t| t.is("of"))
+            && tokens.get(mention.next + 1).is_some_and(|t| t.is("one"));
+        let single = counted && (said.article || mention.from > next + 3 || said.amount.low > Exact::whole(12));
+        if single || topic != self.current || mention.from > next + NEAR {
+            return;
+        }
+        let Some(place) = place else {
+            let liquid = crate::lexicon::class(food.noun()).is(Class::LIQUID);
+            let close =
+                counted && mention.from <= next + 1 && said.amount.low > Exact::ONE && !food.definite && !liquid;
+            if (!counted || of_one || close) && !self.is_made(&food) {
+                let mut at_food = mention.clone();
+                at_food.vague = None;
+                self.enter(&at_food, &food, Some(said.clone()));
+            }
+            return;
+        };
+        let Some(item) = self
+            .out
+            .topics
+            .get_mut(topic)
+            .and_then(|topic| topic.items.get_mut(place))
+        else {
+            return;
+        };
+        let before = mention.from.checked_sub(1).and_then(|at| tokens.get(at));
+        let set_right = before.is_some_and(|t| t.is_any(&["so", "say", "it's", "well"]));
+        let only_one = item
+            .said
+            .as_ref()
+            .is_some_and(|old| old.article && old.unit == said.unit && !said.article);
+        let repaired =
+            repairs(tokens, item.last, mention.from) || mention.from <= item.last + 6 || set_right || only_one;
+        // 'Four hundred gram tins': what one of them holds.
+        let package = super::mention::unit(tokens, mention.next).map(|(unit, _)| unit);
+        if package.is_some() && item.said.as_ref().is_some_and(|old| old.unit == package) {
+            if let (Some(old), Some(unit)) = (&mut item.said, said.unit) {
+                old.package.get_or_insert((said.amount, unit));
+            }
+            return;
+        }
+        match &item.said {
+            None => item.said = Some(said.clone()),
+            Some(_) if counted => return,
+            Some(_) if mention.again => item.more.push(said.clone()),
+            Some(old) if kind(old) == kind(said) && repaired => item.said = Some(said.clone()),
+            Some(old) if kind(old) != kind(said) => {
+                item.also.get_or_insert_with(|| said.clone());
+            }
+            Some(_) => return,
+        }
+        item.words.1 = mention.next;
+        item.last = mention.next;
+        if let Some((_, _, _, next)) = &mut self.last {
+            *next = mention.next;
+        }
+    }
+
+    /// 'a hundred mils of oil, a hundred and twenty': another number for the unit that was said.
+    pub(super) fn number_again(&mut self, mention: &Mention, said: &Said, topic: usize, place: Option<usize>) -> bool {
+        const WORDS: usize = 24;
+        let tokens = self.tokens();
+        let before = mention.from.checked_sub(1).and_then(|at| tokens.get(at));
+        let led = before
+            .is_some_and(|t| t.sign() == Some(',') || t.is_any(&["say", "so", "no", "it", "well", "yes", "it's"]));
+        let of = tokens.get(mention.next).is_some_and(|t| t.is("of"));
+        let alone = tokens
+            .get(mention.next)
+            .is_none_or(|t| t.sign().is_some() || t.is_any(&["after", "because", "yes", "no"]));
+        let led = led && alone;
+        let item = place.and_then(|place| self.out.topics.get_mut(topic)?.items.get_mut(place));
+        let Some(item) = item.filter(|item| led && !of && !said.article && mention.from < item.last + WORDS) else {
+            return false;
+        };
+        let Some(old) = item.said.as_mut().filter(|old| old.unit.is_some()) else {
+            return false;
+        };
+        let ratio = said.amount.low.to_f64() / old.amount.low.to_f64().max(0.001);
+        if !(0.4..=2.5).contains(&ratio) {
+            return false;
+        }
+        old.amount = said.amount;
+        item.last = mention.next;
+        true
+    }
+
+    /// 'I've not got raisins': what was said to go in does not.
+    pub(super) fn not_had(&mut self, mention: &Mention) -> bool {
+        let tokens = self.tokens();
+        let before = tokens
+            .get(mention.from.saturating_sub(2)..mention.from)
+            .unwrap_or_default();
+        let [first, second] = before else { return false };
+        let none = second.is("got") && first.is_any(&["not", "haven't", "never"])
+            || second.is("no") && first.is("got")
+            || second.is("of") && first.is("out");
+        let Some(place) = mention.food.as_ref().filter(|_| none).and_then(|food| self.find(food)) else {
+            return false;
+        };
+        let topic = self.out.topics.get_mut(self.current);
+        if let Some(topic) = topic.filter(|topic| {
+            topic.items.len() == place + 1 && topic.items.last().is_some_and(|item| item.last + NEAR > mention.from)
+        }) {
+            topic.items.pop();
+            let current = self.current;
+            self.out
+                .touches
+                .retain(|_, touch| touch.topic != current || touch.item != Some(place));
+            self.last = None;
+        }
+        true
+    }
+
+    /// 'cider vinegar no red wine vinegar sorry': the last item is the other food.
+    pub(super) fn food_repaired(&mut self, mention: &Mention) -> bool {
+        let tokens = self.tokens();
+        let no = mention
+            .from
+            .checked_sub(1)
+            .and_then(|at| tokens.get(at))
+            .is_some_and(|t| t.is("no"));
+        let (Some(food), Some((topic, Some(place), _, next)), true) = (&mention.food, self.last.clone(), no) else {
+            return false;
+        };
+        if mention.from > next + 3 || mention.said.is_some() && mention.food.is_none() {
+            return false;
+        }
+        let Some(item) = self
+            .out
+            .topics
+            .get_mut(topic)
+            .and_then(|topic| topic.items.get_mut(place))
+        else {
+            return false;
+        };
+        // 'butter, no salt': two foods, one of them left out.
+        let kin = item.food.noun() == food.noun()
+            || repairs(tokens, mention.next, mention.next + 3)
+            || mention.said.is_some();
+        if !kin {
+            return false;
+        }
+        item.food = food.clone();
+        if let Some(said) = &mention.said {
+            item.said = Some(said.clone());
+        }
+        item.last = mention.next;
+        self.last = Some((topic, Some(place), food.clone(), mention.next));
+        true
+    }
+}
