@@ -10,6 +10,9 @@ pub(super) struct Store {
     pub(super) held_j: f64,
     /// Time constant, seconds.
     pub(super) lag_s: f64,
+    /// The step and time constant it is ready for, seconds, and what is left of a difference after that step.
+    ready: (f64, f64),
+    left: f64,
 }
 
 /// What a step lets through.
@@ -30,17 +33,21 @@ pub(super) struct Fire {
 }
 
 impl Store {
+    /// Makes it ready for steps of a length; steps are of few lengths, so that this is rarely work.
+    fn ready(&mut self, dt_s: f64) {
+        if self.lag_s > 0.0 && self.ready != (dt_s, self.lag_s) {
+            self.ready = (dt_s, self.lag_s);
+            self.left = libm::exp(-dt_s / self.lag_s);
+        }
+    }
+
     /// Mean outflow over a step under a constant inflow, watts, and what is held after it, joules.
     fn pass(&self, in_w: f64, dt_s: f64) -> (f64, f64) {
         if self.held_j == 0.0 && self.lag_s <= 0.0 {
             return (in_w, 0.0);
         }
         let steady_j = in_w * self.lag_s;
-        let left = if self.lag_s > 0.0 {
-            libm::exp(-dt_s / self.lag_s)
-        } else {
-            0.0
-        };
+        let left = if self.lag_s > 0.0 { self.left } else { 0.0 };
         let after_j = steady_j + (self.held_j - steady_j) * left;
         (in_w + (self.held_j - after_j) / dt_s, after_j)
     }
@@ -52,7 +59,13 @@ impl Store {
 }
 
 impl Fire {
-    /// What comes through in a step at a setting of the knob, watts.
+    /// Makes both ready for steps of a length, seconds.
+    pub(super) fn ready(&mut self, dt_s: f64) {
+        self.plate.ready(dt_s);
+        self.base.ready(dt_s);
+    }
+
+    /// What comes through in a step, for which it is ready, at a setting of the knob, watts.
     pub(super) fn pass(&self, knob_w: f64, dt_s: f64) -> Passed {
         let (into_pot_w, plate_j) = self.plate.pass(knob_w, dt_s);
         let (into_food_w, base_j) = self.base.pass(into_pot_w, dt_s);
@@ -90,20 +103,24 @@ mod tests {
     #[test]
     fn a_store_follows_by_its_time_constant() {
         let mut store = Store {
-            held_j: 0.0,
             lag_s: 100.0,
+            ..Store::default()
         };
-        let (out_w, held_j) = store.pass(1000.0, 100.0);
+        let pass = |store: &mut Store, in_w: f64, dt_s: f64| {
+            store.ready(dt_s);
+            store.pass(in_w, dt_s)
+        };
+        let (out_w, held_j) = pass(&mut store, 1000.0, 100.0);
         assert!(
             (held_j - 63_212.0).abs() < 1.0 && (out_w - 367.88).abs() < 0.01,
             "{held_j} {out_w}"
         );
         // In ten steps the same.
         for _ in 0..10 {
-            store.held_j = store.pass(1000.0, 10.0).1;
+            store.held_j = pass(&mut store, 1000.0, 10.0).1;
         }
         assert!((store.held_j - held_j).abs() < 1e-6);
-        let (out_w, left_j) = store.pass(0.0, 1e5);
+        let (out_w, left_j) = pass(&mut store, 0.0, 1e5);
         assert!(left_j < 1e-6 && (out_w * 1e5 - held_j).abs() < 1e-3);
     }
 }

@@ -126,6 +126,7 @@ impl VesselState {
             let needed = drain + capacity * (target - self.temp_c) + lacks_j;
             (needed / dt_s + driven_w).clamp(0.0, most)
         });
+        self.fire.ready(dt_s);
         let passed = self.fire.pass(knob_w, dt_s);
         let free_rise = (dt_s * passed.into_food_w - drain) / capacity;
         let to_boil = self.boil_c - self.temp_c;
@@ -284,8 +285,9 @@ impl VesselState {
         // Where neither temperature nor matter moves, a step may be long.
         let calm = (CALM_K / rate).min(CALM_SHARE * self.mass_kg() / self.flow_kg_s.max(1e-12));
         longest = longest.max(calm.min(if heated { 300.0 } else { 600.0 }));
-        // Evaporation grows fast towards the boil: steps are the shorter there.
-        let most_k = if self.temp_c > 75.0 { 1.0 } else { 4.0 };
+        // Evaporation grows fast on the way up to the boil: steps are the shorter there.
+        let nears_boil = heated && self.rate_k_s > 0.0 && self.temp_c > 75.0 && self.temp_c < self.boil_c;
+        let most_k = if nears_boil && !self.fries() { 1.0 } else { 4.0 };
         longest = longest.min((most_k / rate).max(0.5));
         if heated && !self.groups.is_empty() && (self.fries() || !self.covers_pieces()) {
             longest = longest.min(16.0);
