@@ -15,8 +15,6 @@ pub struct Computed {
     pub yields: Option<String>,
     /// From start to table, minutes, for a page that does not say.
     pub total_minutes: Option<f64>,
-    /// Of it with hands busy, minutes.
-    pub active_minutes: Option<f64>,
     /// What is in a portion.
     pub nutrition: Option<Nutrition>,
 }
@@ -70,10 +68,7 @@ pub fn recipe_json(text: &str, recipe: &Recipe, computed: &Computed) -> Value {
     };
     let minutes = |what: &[&str]| declared(what).map(|time| time.minutes.1);
     let time = |minutes: Option<f64>| minutes.map(|minutes| json!(duration::iso(minutes)));
-    put(
-        "prepTime",
-        time(minutes(&["preparation", "active"]).or(computed.active_minutes)),
-    );
+    put("prepTime", time(minutes(&["preparation", "active"])));
     put("cookTime", time(minutes(&["cooking"])));
     put("totalTime", time(minutes(&["total"]).or(computed.total_minutes)));
     let (list, tools) = page.list();
