@@ -72,6 +72,41 @@ pub(crate) enum Command {
         #[arg(long)]
         json: bool,
     },
+    /// Stove notes to draft pages, one a dish: what somebody said while cooking, as a machine wrote it down
+    #[command(after_help = "Example: potwright draft friday.txt -o drafts\n\n\
+        Reads plain text, [12:05] stamps, SubRip and WebVTT. What was not said is asked\n\
+        in square brackets at the end of each draft.")]
+    Draft {
+        /// The notes; - for the standard input
+        notes: String,
+        /// Write a page a dish into this folder; no file is ever overwritten
+        #[arg(short, long, value_name = "FOLDER")]
+        output: Option<PathBuf>,
+        /// Print as JSON, with the place of everything and what was set aside
+        #[arg(long)]
+        json: bool,
+    },
+    /// A page in another form: .docx for the editor, with the queries as comments; .jsonld as schema.org/Recipe
+    #[command(after_help = "Example: potwright manuscript 2 -o beef-shin.docx\n\n\
+        The ending says which form: .docx, .jsonld, or .txt for the words of a word\n\
+        processor's file as typed text. No file is ever overwritten.")]
+    Manuscript {
+        #[command(flatten)]
+        page: Page,
+        /// The file to write
+        #[arg(short, long, value_name = "FILE")]
+        output: PathBuf,
+    },
+    /// Pages in any form brought into a book: typed, .docx, .odt, .rtf, schema.org/Recipe, saved web pages
+    #[command(after_help = "Example: potwright gather old-recipes --into suppers\n\n\
+        Says what became of every file. No page of the book is ever overwritten.")]
+    Gather {
+        /// Folder with the files
+        folder: PathBuf,
+        /// Folder of the book; it is made when it is missing
+        #[arg(long, value_name = "BOOK")]
+        into: PathBuf,
+    },
     /// The menus of a book, their dishes cooked; one menu when it is named
     #[command(after_help = "Example: potwright menu 'Friday for four'")]
     Menu {
@@ -133,7 +168,7 @@ pub(crate) enum Larder {
 /// Which page, and what it is cooked with.
 #[derive(Debug, Args)]
 pub(crate) struct Page {
-    /// A typed page; - for the standard input; or the number or title of a dish of the book
+    /// A page, typed or of a word processor (.docx, .odt, .rtf) or as data (.jsonld, .html); - for the standard input; or the number or title of a dish of the book
     #[arg(value_name = "PAGE")]
     pub page: String,
     /// Folder of the book whose kitchen, prices and dishes are used; a page in a book's folder uses that one

@@ -5,8 +5,7 @@ use std::io::{self, Read};
 use std::path::{Path, PathBuf};
 use std::sync::Arc;
 
-use anyhow::{Context, bail};
-use potwright_book::decode::decode;
+use anyhow::{Context, anyhow, bail};
 use potwright_book::{Book, demo};
 use potwright_house::{Cooked, House, HouseError};
 use potwright_larder::Larder;
@@ -75,12 +74,15 @@ pub(crate) fn page(asked: &Page) -> anyhow::Result<Opened> {
 
 /// A page that was typed somewhere.
 fn typed(bytes: &[u8], place: &str, book: Option<&Path>, asked: &Page) -> anyhow::Result<Opened> {
-    let decoded = decode(bytes);
-    if let Some(note) = decoded.note {
+    let pages = potwright_book::typed::typed(bytes).map_err(|why| anyhow!("{place}: {why}"))?;
+    let others = pages.len().saturating_sub(1);
+    let page = pages.into_iter().next().unwrap_or_default();
+    for note in &page.notes {
         output::say("note", &format!("{place}: {note}"));
     }
-    if decoded.text.trim().is_empty() {
-        bail!("{place}: the page is empty; type a title, the ingredients a line each, and the method");
+    if others > 0 {
+        let says = format!("it holds {others} more; to bring all into a book: potwright gather FOLDER --into BOOK");
+        output::say("note", &format!("{place}: '{}' is taken; {says}", page.title));
     }
     let book = match book {
         Some(folder) => Book::open(folder)?,
@@ -88,7 +90,7 @@ fn typed(bytes: &[u8], place: &str, book: Option<&Path>, asked: &Page) -> anyhow
     };
     Ok(Opened {
         house: house(book, asked.kitchen.as_deref())?,
-        text: decoded.text,
+        text: page.text,
         place: place.into(),
         dish: None,
     })

@@ -1,7 +1,8 @@
 //! `potwright`: a recipe as its writer typed it, cooked by computation, on the terminal.
 //!
 //! In: arguments and pages. Out: text or JSON on the standard output, notes on the standard error. Ends with 0 when
-//! the work is done, 2 when the input is wrong, 1 when the machine fails. Only `larder import` writes a file.
+//! the work is done, 2 when the input is wrong, 1 when the machine fails. Only `larder import`, `draft`,
+//! `manuscript` and `gather` write files, never over others.
 
 mod arguments;
 mod commands;
@@ -38,6 +39,9 @@ fn run(arguments: Arguments) -> anyhow::Result<()> {
             let size = commands::convert::size(people.as_deref(), times.as_deref())?;
             commands::convert::run(&page, size, measures, json)
         }
+        Some(Command::Draft { notes, output, json }) => commands::draft::run(&notes, output.as_deref(), json),
+        Some(Command::Manuscript { page, output }) => commands::manuscript::run(&page, &output),
+        Some(Command::Gather { folder, into }) => commands::gather::run(&folder, &into),
         Some(Command::Menu { title, book }) => commands::menu::run(title.as_deref(), book.as_deref()),
         Some(Command::Larder { work }) => commands::larder::run(&work),
         Some(Command::Completions { shell }) => commands::completions::run(shell),

@@ -3,6 +3,7 @@
 mod bench;
 mod books;
 mod faults;
+mod forms;
 mod larder;
 mod pages;
 mod plans;
