@@ -53,7 +53,7 @@ fn organisms(_: &Row) -> Judged {
 }
 
 fn rheology(_: &Row) -> Judged {
-    Judged::LeftOut("the engine has words for body and no viscosity")
+    Judged::LeftOut("the engine has words for the body of a dish and no viscosity of it")
 }
 
 const JUDGES: &[Judge] = &[
@@ -106,7 +106,7 @@ const JUDGES: &[Judge] = &[
     judge("10a_thickening_ratios", t10_thickening::ratios, ""),
     judge("10b_gelatinisation", t10_thickening::gelatinisation, ""),
     judge("10c_viscosity", rheology, ""),
-    judge("10d_power_law_checks", rheology, ""),
+    judge("10d_power_law_checks", t10_thickening::power_law, ""),
     judge("14_freezing", t14_freezing::freezing, ""),
     judge(
         "15a_softening_kinetics",

@@ -146,7 +146,9 @@ const fn name(what: &Happening) -> &'static str {
         Happening::CrowdedPan { .. } => "the pan is crowded",
         Happening::NotEnoughHeat => "the burner is too weak",
         Happening::DairyHot(_) => "milk or cream gets too hot",
-        Happening::LeftOut(_) => "something is left out",
+        Happening::TooMuchForThePan { .. } => "it is too much for the pan",
+        Happening::Clings(_) => "liquid clings to what is strained",
+        Happening::Curdles { .. } => "it curdles",
         _ => "something else",
     }
 }

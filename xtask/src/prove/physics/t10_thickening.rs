@@ -2,6 +2,7 @@
 
 use potwright_larder::StarchKind;
 use potwright_pot::physics::gelatinisation::range;
+use potwright_pot::physics::viscosity::apparent_pa_s;
 use potwright_reckon::{BodyWord, flour_for_body_g};
 
 use super::check::{CLOSED_FORM, Check, Judged};
@@ -74,4 +75,11 @@ pub(super) fn gelatinisation(row: &Row) -> Judged {
         ))]),
         _ => Judged::LeftOut("a starch that the engine does not tell apart"),
     }
+}
+
+/// 10d: a power-law liquid.
+pub(super) fn power_law(row: &Row) -> Judged {
+    let number = |column| row.number(column).unwrap_or(f64::NAN);
+    let ours = apparent_pa_s(number("K"), number("n"), number("shear_1_s"));
+    held([Check::column(row, "eta_Pa_s", ours, CLOSED_FORM)])
 }
