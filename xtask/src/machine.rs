@@ -47,6 +47,15 @@ pub(crate) const PYTHON: Tool = Tool {
     package: "python3",
 };
 
+/// Opens the manuscripts that are written for the editor: the tests see to it that it can.
+pub(crate) const OFFICE: Tool = Tool {
+    name: "LibreOffice Writer",
+    purpose: "opening the manuscripts that are written",
+    probe: &["soffice", "--version"],
+    component: "",
+    package: "libreoffice-writer-nogui",
+};
+
 impl Tool {
     /// Whether it is there.
     pub(crate) fn present(&self) -> bool {
@@ -60,7 +69,7 @@ impl Tool {
         if !self.component.is_empty() && run::succeeds("rustup", &["--version"]) {
             vec!["rustup", "component", "add", self.component]
         } else {
-            vec!["apt-get", "install", "--yes", self.package]
+            vec!["apt-get", "install", "--yes", "--no-install-recommends", self.package]
         }
     }
 
@@ -83,6 +92,10 @@ impl Tool {
         let Some((program, arguments)) = command.split_first() else {
             bail!("no command installs {}", self.name)
         };
+        if *program == "apt-get" {
+            // A new machine does not know yet what there is to install.
+            run::passes(privileged(program, &["update", "-qq"]))?;
+        }
         run::passes(privileged(program, arguments))?;
         if !self.present() {
             bail!(

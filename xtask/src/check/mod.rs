@@ -11,7 +11,7 @@ use std::time::Instant;
 
 use anyhow::{Result, bail};
 
-use crate::machine::{CLIPPY, RUSTFMT, Tool};
+use crate::machine::{CLIPPY, OFFICE, RUSTFMT, Tool};
 use crate::{run, screen, tidy, tree};
 use summary::{Outcome, Summary};
 
@@ -33,7 +33,13 @@ pub(crate) fn run(arguments: &[String]) -> Result<()> {
     step(&mut summary, "tidy rules", || tidy::run(&root).map(found));
     step(&mut summary, "lints", || with(&CLIPPY, install, || lints(&root)));
     step(&mut summary, "documentation", || documentation(&root));
-    step(&mut summary, "tests", || testing::all(&root));
+    step(&mut summary, "tests", || {
+        // The one test that needs it says itself that it was not run.
+        if let Err(error) = OFFICE.provide(install) {
+            println!("{error:#}");
+        }
+        testing::all(&root)
+    });
     step(&mut summary, "examples in the documentation", || {
         testing::examples(&root)
     });
