@@ -47,7 +47,7 @@ pub(super) fn work(_: &Path) -> Result<Figures> {
         .enumerate()
         .filter_map(|(place, dish)| Some((place, most_open(&dish.cooked(Design::Even, SCOUTS, 1))?)))
         .collect();
-    events.sort_by(|(_, a), (_, b)| a.from_half().total_cmp(&b.from_half()));
+    events.sort_by(|(_, a), (_, b)| a.off_half().total_cmp(&b.off_half()));
     let mut tables = vec![open_events(&dishes, &events)];
     let mut hangs = Table::new("What the spread hangs on", &["dish", "figure", "most", "then"]);
     for (place, _) in events.iter().take(3) {
@@ -118,7 +118,7 @@ fn dishes(book: &potwright_book::Book) -> Result<Vec<Dish>> {
             process,
             kitchen: book.kitchen.clone(),
             made,
-            target: book.settings.target.clone(),
+            target: book.settings.target,
         }
     };
     Ok((0..cooked.len()).map(dish).collect())
@@ -131,7 +131,7 @@ struct Event {
 }
 
 impl Event {
-    fn from_half(&self) -> f64 {
+    fn off_half(&self) -> f64 {
         (self.share - 0.5).abs()
     }
 }
@@ -174,7 +174,7 @@ fn most_open(cookings: &Cookings) -> Option<Event> {
         .into_iter()
         .map(event)
         .filter(|event| (0.05..=0.95).contains(&event.share))
-        .min_by(|a, b| a.from_half().total_cmp(&b.from_half()))
+        .min_by(|a, b| a.off_half().total_cmp(&b.off_half()))
 }
 
 fn open_events(dishes: &[Dish], events: &[(usize, Event)]) -> Table {
