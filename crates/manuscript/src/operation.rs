@@ -22,8 +22,15 @@ pub struct Operation {
     pub into: Option<VesselRef>,
     /// Heat in words.
     pub heat: Option<HeatWord>,
-    /// A temperature, with `fan` when the page says a fan oven.
+    /// The setting of the oven or the heat of a fat or a liquid; an ordinary oven, where the page gives that of a fan
+    /// oven too.
     pub temperature: Option<WrittenTemperature>,
+    /// The setting of a fan oven, where the page gives it: '200 C / 180 C fan'.
+    #[serde(default)]
+    pub fan: Option<WrittenTemperature>,
+    /// How hot the food itself is to be: 'until 75 °C in the middle'. Of a range the low end.
+    #[serde(default)]
+    pub core: Option<WrittenTemperature>,
     /// How long.
     pub minutes: Option<Minutes>,
     /// 'until soft', 'until it coats a spoon': the sign to stop, without 'until'.
@@ -42,6 +49,34 @@ pub struct Operation {
     pub meanwhile: bool,
     /// 'if you like', 'if it is too thick'.
     pub optional: bool,
+}
+
+impl Operation {
+    /// An order of nothing but its verb; `verb_span` is where that stands.
+    #[must_use]
+    pub const fn new(verb: Verb, step: usize, span: Span, verb_span: Span) -> Operation {
+        Operation {
+            span,
+            step,
+            verb,
+            verb_span,
+            foods: Vec::new(),
+            into: None,
+            heat: None,
+            temperature: None,
+            fan: None,
+            core: None,
+            minutes: None,
+            cue: None,
+            cover: None,
+            discard: Vec::new(),
+            keep: Vec::new(),
+            repeat: None,
+            form: Form::Imperative,
+            meanwhile: false,
+            optional: false,
+        }
+    }
 }
 
 /// A food as the method names it.

@@ -1,9 +1,10 @@
 //! Words without a verb: foods that go in, a time that is cooking.
 
-use super::build::{Builder, Told};
+use super::build::Builder;
 use super::said::Role;
 use super::scene::{Focus, acts};
 use super::takes;
+use super::told::Told;
 use super::words::{Meaning, VesselKind};
 use crate::speech::Speech;
 use crate::token::Token;

@@ -5,12 +5,11 @@ use std::rc::Rc;
 use super::clauses::{Clause, Lead, clauses, sentences};
 use super::facts::{Facts, lid_on};
 use super::foods::{Names, Place};
-use super::nouns::Mention;
-use super::refer::{Referrer, Standing};
-use super::said::{Reader, Role, Said};
+use super::said::Role;
 use super::scene::{Focus, Scene};
 use super::shared::{same_work, sharing};
 use super::takes;
+use super::told::Told;
 use super::words::{Inflection, Meaning, VesselKind, entry};
 use crate::token::{Token, tokens};
 use crate::{
@@ -26,9 +25,9 @@ pub(super) struct Builder<'a> {
     pub(super) scene: Scene,
     pub(super) operations: Vec<Operation>,
     pub(super) unsure: Vec<Unsure>,
-    step: usize,
+    pub(super) step: usize,
     pub(super) section: Option<usize>,
-    block: Rc<[Place]>,
+    pub(super) block: Rc<[Place]>,
     /// Where the preparation of listed foods stands.
     prepared: Vec<Span>,
     /// A heat that was said and holds for what follows.
@@ -43,17 +42,6 @@ pub(super) struct Builder<'a> {
     pub(super) optional: bool,
     /// This sentence has told how the dish is kept.
     pub(super) kept: bool,
-}
-
-/// A clause with everything that was found out about it.
-pub(super) struct Told<'c> {
-    pub(super) clause: &'c Clause,
-    pub(super) said: Said,
-    pub(super) foods: Vec<(Role, FoodRef)>,
-    pub(super) span: Span,
-    pub(super) verb_span: Span,
-    /// 'half' stands before the verb.
-    pub(super) half: bool,
 }
 
 impl<'a> Builder<'a> {
@@ -209,147 +197,6 @@ impl<'a> Builder<'a> {
         [fed, then].concat()
     }
 
-    /// Whether the work has been done to a food, by its line or by an operation before.
-    fn is_done(&self, verb: Verb, target: &Target) -> bool {
-        let earlier = self
-            .operations
-            .iter()
-            .rev()
-            .take(super::NEAR)
-            .any(|op| op.verb == verb && op.foods.iter().any(|food| food.target == *target));
-        let line = match target {
-            Target::Ingredient { index, item } => self
-                .names
-                .get((*index, *item))
-                .is_some_and(|name| !name.done.is_empty()),
-            _ => false,
-        };
-        earlier || line
-    }
-
-    fn referrer(&self, verb: &'static str, moved: bool, goes_to: Option<usize>) -> Referrer<'a> {
-        Referrer {
-            text: self.text,
-            recipe: self.recipe,
-            names: self.names,
-            section: self.section,
-            block: self.block.clone(),
-            verb,
-            moved,
-            goes_to,
-        }
-    }
-
-    /// What a clause says, its foods found, the vessels that it names known to the scene.
-    pub(super) fn told<'c>(&mut self, tokens: &[Token], clause: &'c Clause) -> Told<'c> {
-        let rows = entry(clause.verb).map_or(&[][..], |entry| &entry.rows);
-        let does = |test: fn(Verb) -> bool| {
-            rows.iter()
-                .any(|row| matches!(row.meaning, Meaning::Do(verb) if test(verb)))
-        };
-        let reader = Reader {
-            text: self.text,
-            tokens,
-            puts: does(takes::puts),
-        };
-        let mut said = reader.said(clause);
-        if clause.first {
-            self.before(&reader, clause, &mut said);
-        }
-        let foods = self.foods_said(&said, clause.verb, does(takes::places));
-        let first = tokens.get(clause.from).map_or(Span::default(), |token| token.span);
-        let last = tokens
-            .get(said.end)
-            .or(tokens.get(clause.at))
-            .map_or(first, |token| token.span);
-        let span = Span::new(first.start, last.end.max(first.end));
-        let verb_span = tokens.get(clause.at).map_or(span, |token| token.span);
-        let before = clause.at.checked_sub(1).and_then(|at| tokens.get(at));
-        let half = before.is_some_and(|token| token.is("half"));
-        Told {
-            clause,
-            said,
-            foods,
-            span,
-            verb_span,
-            half,
-        }
-    }
-
-    /// The foods of a clause with the part each plays. Work that stands before a noun is an operation ahead of it.
-    fn foods_said(&mut self, said: &Said, verb: &'static str, asks: bool) -> Vec<(Role, FoodRef)> {
-        let referrer = self.referrer_to(said, verb);
-        let mut foods: Vec<(Role, FoodRef)> = Vec::new();
-        let mut kept: Vec<FoodRef> = Vec::new();
-        for (role, mention) in &said.foods {
-            let object = *role == Role::Object;
-            let standing = Standing {
-                asks: asks && matches!(role, Role::Object | Role::With),
-                object,
-            };
-            let found = referrer.foods(mention, &self.scene, standing);
-            if let Some(left) = mention.but {
-                kept.extend(found.iter().map(|food| FoodRef {
-                    share: Share::Measure(left),
-                    ..food.clone()
-                }));
-            }
-            let work = referrer.work_before(mention, &found, &|verb, target| self.is_done(verb, target));
-            for verb in work
-                .into_iter()
-                .filter(|_| matches!(role, Role::Object | Role::With | Role::In))
-            {
-                self.operations
-                    .push(work_said_before(verb, &found, self.step, mention.words_span));
-            }
-            if mention.most {
-                self.guess_most(mention.span);
-            }
-            let apart = matches!(role, Role::Keep | Role::Discard) && !mention.pronoun;
-            for food in found {
-                let food = if apart { of_its_own(food, mention) } else { food };
-                let known = foods.iter().any(|(other, held)| {
-                    let again = *other == *role && !parted(held) && !parted(&food);
-                    held.target == food.target && (held.share == food.share || again)
-                });
-                if !known {
-                    foods.push((*role, food));
-                }
-            }
-        }
-        foods.extend(kept.into_iter().map(|food| (Role::Keep, food)));
-        foods
-    }
-
-    /// What finds the foods of a clause, told where they go.
-    fn referrer_to(&self, said: &Said, verb: &'static str) -> Referrer<'a> {
-        let food = said.foods.iter().find(|(role, _)| *role == Role::To);
-        let vessel = said.vessels.iter().find(|(role, _)| *role == Role::To);
-        let moved = food.is_some() || vessel.is_some();
-        let plain = self.referrer(verb, moved, None);
-        let there = food.and_then(|(_, mention)| {
-            let found = plain.foods(
-                mention,
-                &self.scene,
-                Standing {
-                    asks: false,
-                    object: false,
-                },
-            );
-            found.first().and_then(|food| self.scene.holds(&food.target))
-        });
-        let goes_to = there.or_else(|| vessel.and_then(|(_, vessel)| self.scene.peek(vessel)));
-        self.referrer(verb, moved, goes_to)
-    }
-
-    fn guess_most(&mut self, span: Span) {
-        self.unsure.push(Unsure {
-            span,
-            what: "How much is ‘most’? A number would settle it.".to_owned(),
-            taken_as: Some("three quarters".to_owned()),
-        });
-    }
-
     pub(super) fn facts<T>(&self, told: &Told, ask: impl Fn(&Facts) -> T) -> T {
         let vessel = self.vessel_ahead(told);
         let facts = Facts {
@@ -379,28 +226,12 @@ impl<'a> Builder<'a> {
     }
 
     pub(super) fn blank(&self, verb: Verb, told: &Told) -> Operation {
+        let participle = matches!(told.clause.lead, Lead::Doing | Lead::Done);
         Operation {
-            span: told.span,
-            step: self.step,
-            verb,
-            verb_span: told.verb_span,
-            foods: Vec::new(),
-            into: None,
-            heat: None,
-            temperature: None,
-            minutes: None,
-            cue: None,
-            cover: None,
-            discard: Vec::new(),
-            keep: Vec::new(),
-            repeat: None,
-            form: if matches!(told.clause.lead, Lead::Doing | Lead::Done) {
-                Form::Participle
-            } else {
-                Form::Imperative
-            },
+            form: if participle { Form::Participle } else { Form::Imperative },
             meanwhile: self.meanwhile,
             optional: self.optional || told.said.optional,
+            ..Operation::new(verb, self.step, told.span, told.verb_span)
         }
     }
 
@@ -535,49 +366,11 @@ fn prepared(recipe: &Recipe) -> Vec<Span> {
     spans
 }
 
-/// What is kept or thrown away out of a food or a pot is a thing of its own: 'reserving the liquid'.
-fn of_its_own(mut food: FoodRef, mention: &Mention) -> FoodRef {
-    food.target = match food.target {
-        Target::Unlisted(name) => Target::Component(name),
-        Target::Pot => Target::Component(mention.words.last().cloned().unwrap_or_default()),
-        other => other,
-    };
-    food
-}
-
 /// What a verb means when nothing else is known of it.
 fn last_verb(verb: &str) -> Verb {
     match entry(verb).and_then(|entry| entry.rows.last()).map(|row| row.meaning) {
         Some(Meaning::Do(verb)) => verb,
         _ => Verb::Mix,
-    }
-}
-
-/// Whether only a part is meant, so that the same food may be named twice: 'half the butter'.
-fn parted(food: &FoodRef) -> bool {
-    !matches!(food.share, Share::Whole | Share::Measure(_))
-}
-
-/// 'sliced potatoes': the slicing, before what is done with them.
-fn work_said_before(verb: Verb, foods: &[FoodRef], step: usize, span: Span) -> Operation {
-    Operation {
-        span,
-        step,
-        verb,
-        verb_span: span,
-        foods: foods.to_vec(),
-        into: None,
-        heat: None,
-        temperature: None,
-        minutes: None,
-        cue: None,
-        cover: None,
-        discard: Vec::new(),
-        keep: Vec::new(),
-        repeat: None,
-        form: Form::Participle,
-        meanwhile: false,
-        optional: false,
     }
 }
 

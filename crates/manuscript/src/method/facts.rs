@@ -78,7 +78,7 @@ impl Facts<'_> {
             "herb" => self.names_herb(),
             "together" => self.said.says("together") || self.said.says("dough"),
             "apart" => self.said.says("from") || self.said.says("off"),
-            "degrees" => self.said.temperature.is_some(),
+            "degrees" => self.said.temperature.is_said(),
             "steaming" => self.steaming(),
             _ => false,
         }

@@ -1,11 +1,12 @@
 //! What follows from an operation for the kitchen: where the foods are now, what the next words are about.
 
-use super::build::{Builder, Told};
+use super::build::Builder;
 use super::foods::plain;
 use super::place::without_article;
 use super::said::Role;
 use super::scene::Focus;
 use super::takes;
+use super::told::Told;
 use super::words::VesselKind;
 use crate::{FoodRef, Target, Verb, VesselRef, Words};
 

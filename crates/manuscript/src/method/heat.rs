@@ -2,8 +2,9 @@
 
 use potwright_measure::{Oven, WrittenTemperature};
 
-use super::build::{Builder, Told};
+use super::build::Builder;
 use super::takes;
+use super::told::Told;
 use super::words::VesselKind;
 use crate::{HeatWord, Operation, Unsure, Verb, VesselRef, Words};
 
@@ -84,7 +85,8 @@ impl Builder<'_> {
             .vessels
             .iter()
             .any(|(_, vessel)| vessel.kind == VesselKind::Oven);
-        if operation.verb == Verb::Heat && (oven_said || (said.is_some() && told.foods.is_empty())) {
+        operation.core = told.said.core;
+        if operation.verb == Verb::Heat && (oven_said || (said.is_said() && told.foods.is_empty())) {
             operation.foods.clear();
             self.scene.oven = said.or(self.scene.oven);
             // 'Raise the oven to 220C' while something bakes in it: that bakes on.
@@ -98,16 +100,15 @@ impl Builder<'_> {
                     inferred: !oven_said,
                 });
             }
-        } else if let Some(setting) = said.filter(|_| self.baking || takes::in_oven(operation.verb)) {
-            self.scene.oven = Some(setting);
+        } else if said.is_said() && (self.baking || takes::in_oven(operation.verb)) {
+            self.scene.oven = said;
         }
         let inherits = takes::in_oven(operation.verb) || (operation.verb == Verb::Toast && oven_said);
-        let setting = said.or(self.scene.oven.filter(|_| inherits));
-        let Some((temperature, fan)) = setting else { return };
-        operation.temperature = Some(if fan {
-            self.conventional(temperature, operation)
-        } else {
-            temperature
-        });
+        let setting = if inherits { said.or(self.scene.oven) } else { said };
+        operation.fan = setting.fan;
+        operation.temperature = match (setting.ordinary, setting.fan) {
+            (None, Some(fan)) => Some(self.conventional(fan, operation)),
+            (ordinary, _) => ordinary,
+        };
     }
 }

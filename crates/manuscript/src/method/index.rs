@@ -3,7 +3,8 @@
 
 use rustc_hash::FxHashMap;
 
-use super::foods::{Name, Place};
+use super::foods::Place;
+use super::name::Name;
 use super::words::groups_of;
 use crate::Span;
 

@@ -4,10 +4,10 @@
 //!
 //! | step of the reading | file |
 //! | --- | --- |
-//! | sentences and clauses; which words lead one | [`clauses`], [`heads`] |
-//! | what a clause says: foods, vessels, times, heats, lids, cues | [`said`], [`nouns`], [`vessels`], [`phrases`], [`cue`] |
+//! | sentences and clauses; which words lead one | [`clauses`], [`heads`], [`participles`], [`turns`] |
+//! | what a clause says: foods, vessels, times, heats, lids, cues | [`said`], [`nouns`], [`vessels`], [`phrases`], [`degrees`], [`cue`] |
 //! | what stands before the first order; orders that share their words | [`before`], [`shared`] |
-//! | what a noun stands for | [`refer`], [`foods`], [`index`] |
+//! | what a noun stands for | [`told`], [`refer`], [`foods`], [`name`], [`index`] |
 //! | the kitchen as the method goes along | [`scene`] |
 //! | what the verb means at that moment, by `data/verbs.tsv` | [`facts`], [`words`], [`takes`] |
 //! | the operation: foods, vessel, heat, what follows from it | [`build`], [`order`], [`which`], [`place`], [`heat`], [`follow`] |
@@ -21,6 +21,7 @@ mod before;
 mod build;
 mod clauses;
 mod cue;
+mod degrees;
 mod facts;
 mod finish;
 mod follow;
@@ -28,8 +29,10 @@ mod foods;
 mod heads;
 mod heat;
 mod index;
+mod name;
 mod nouns;
 mod order;
+mod participles;
 pub(crate) mod phrases;
 mod place;
 pub(crate) mod reading;
@@ -38,6 +41,8 @@ mod said;
 mod scene;
 mod shared;
 mod takes;
+mod told;
+mod turns;
 mod vessels;
 mod which;
 pub(crate) mod words;

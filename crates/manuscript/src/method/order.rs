@@ -1,10 +1,11 @@
 //! An order becomes an operation: which foods, in which vessel, with which time; and what follows from it.
 
-use super::build::{Builder, Told};
+use super::build::Builder;
 use super::clauses::Lead;
 use super::said::Role;
 use super::scene::Focus;
 use super::takes;
+use super::told::Told;
 use super::words::Meaning;
 use crate::speech::{Speech, speech};
 use crate::{Cover, FoodRef, Operation, Target, Verb};

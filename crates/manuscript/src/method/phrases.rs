@@ -2,8 +2,6 @@
 //!
 //! Each finder looks at one token and says what begins there and where the next thing begins.
 
-use potwright_measure::{GasMark, WrittenTemperature};
-
 use super::words;
 use crate::number::{amount, number};
 use crate::speech::{Speech, speech};
@@ -181,54 +179,6 @@ fn to_break(tokens: &[Token], from: usize) -> usize {
             .position(|t| t.sign().is_some() || t.speech.is(Speech::JOINER))
     });
     stop.map_or(tokens.len(), |offset| from + offset)
-}
-
-/// A temperature as written, and whether it is that of a fan oven.
-pub(super) fn temperature(tokens: &[Token], from: usize) -> Option<Found<(WrittenTemperature, bool)>> {
-    if at(tokens, from) == "fan" {
-        let (value, next) = degrees(tokens, from + 1)?;
-        return Some(Found {
-            value: (value, true),
-            next,
-        });
-    }
-    if at(tokens, from) == "gas" {
-        let start = from + 1 + usize::from(at(tokens, from + 1) == "mark");
-        let (mark, next) = number(tokens, start)?;
-        let value = WrittenTemperature::Gas(GasMark::from_number(mark)?);
-        return Some(Found {
-            value: (value, false),
-            next,
-        });
-    }
-    let (value, mut next) = degrees(tokens, from)?;
-    let fan = matches!(at(tokens, next), "fan" | "fan-forced");
-    next += usize::from(fan);
-    Some(Found {
-        value: (value, fan),
-        next,
-    })
-}
-
-fn degrees(tokens: &[Token], from: usize) -> Option<(WrittenTemperature, usize)> {
-    let token = tokens.get(from)?;
-    let value = token.number()?.to_f64();
-    let mut next = from + 1;
-    let sign = tokens
-        .get(next)
-        .is_some_and(|t| matches!(t.sign(), Some('°' | 'º' | '˚')) || t.is_any(&["degrees", "deg"]));
-    next += usize::from(sign);
-    let scale = tokens.get(next)?;
-    let capital = scale.text.starts_with(char::is_uppercase);
-    if !sign && !capital {
-        return None;
-    }
-    let written = match scale.lower.as_str() {
-        "c" | "celsius" | "ºc" | "°c" => WrittenTemperature::Celsius(value),
-        "f" | "fahrenheit" | "ºf" | "°f" => WrittenTemperature::Fahrenheit(value),
-        _ => return None,
-    };
-    Some((written, next + 1))
 }
 
 /// Whether a way to say how often begins here.
@@ -436,26 +386,6 @@ mod tests {
         ] {
             let shown = read(text, minutes).map_or("none".to_owned(), |(m, rest)| {
                 format!("{}..{}{}|{rest}", m.low, m.high, if m.from_end { " end" } else { "" })
-            });
-            assert_eq!(shown, expected, "{text}");
-        }
-    }
-
-    #[test]
-    fn temperatures_with_and_without_a_fan() {
-        for (text, expected) in [
-            ("180C", "180 °C"),
-            ("180 °C", "180 °C"),
-            ("350°F", "350 °F"),
-            ("160°C fan", "160 °C fan"),
-            ("150°C fan-forced", "150 °C fan"),
-            ("gas mark 6", "gas 6"),
-            ("200 degrees C", "200 °C"),
-            ("5 c sugar", "none"),
-            ("180 g", "none"),
-        ] {
-            let shown = read(text, temperature).map_or("none".to_owned(), |((value, fan), _)| {
-                format!("{value}{}", if fan { " fan" } else { "" })
             });
             assert_eq!(shown, expected, "{text}");
         }

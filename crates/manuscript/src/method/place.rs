@@ -1,10 +1,11 @@
 //! In which vessel an operation is done: one that it names, the one where its foods are, or one that must be there.
 
-use super::build::{Builder, Told};
+use super::build::Builder;
 use super::clauses::Lead;
 use super::said::Role;
 use super::scene::acts;
 use super::takes;
+use super::told::Told;
 use super::words::VesselKind;
 use crate::{FoodRef, Share, Target, Verb, VesselRef, Words};
 
@@ -78,7 +79,7 @@ impl Builder<'_> {
         } else if hob || (turned && takes::cooks(verb) && !bakes) {
             self.baking = false;
         }
-        let baked = oven || (bakes && (self.baking || self.scene.oven.is_some()));
+        let baked = oven || (bakes && (self.baking || self.scene.oven.is_said()));
         let shows = bakes || matches!(verb, Verb::Heat | Verb::Toast);
         if !baked || !shows || (turned && !oven) {
             return None;

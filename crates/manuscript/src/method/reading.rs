@@ -81,6 +81,8 @@ fn operation(recipe: &Recipe, operation: &Operation, text: &str) -> Value {
         "into_inferred": operation.into.as_ref().is_some_and(|vessel| vessel.inferred),
         "heat": operation.heat.map(heat_name),
         "temperature": operation.temperature.map(temperature),
+        "fan": operation.fan.map(temperature),
+        "core": operation.core.map(temperature),
         "minutes": operation.minutes.as_ref().map(|m| [m.low, m.high]),
         "from_end": operation.minutes.as_ref().is_some_and(|m| m.from_end),
         "cue": operation.cue.as_ref().map(|cue| &cue.text),

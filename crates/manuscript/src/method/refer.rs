@@ -424,7 +424,7 @@ pub(super) fn target_of((index, item): Place) -> Target {
 }
 
 /// Whether 'sauce' means the soy sauce of the list: only when all its words are said, or it has not gone in.
-fn name_is_meant(name: &super::foods::Name, mention: &Mention, scene: &Scene) -> bool {
+fn name_is_meant(name: &super::name::Name, mention: &Mention, scene: &Scene) -> bool {
     let said = plain(&mention.words.join(" "));
     said.len() > 1 && said.iter().all(|word| name.has(word))
         || (said.iter().all(|word| name.has(word))

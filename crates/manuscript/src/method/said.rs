@@ -3,6 +3,7 @@
 use potwright_measure::WrittenTemperature;
 
 use super::clauses::Clause;
+use super::degrees::{self, Setting};
 use super::nouns::{self, Mention};
 use super::phrases::{self, Found};
 use super::vessels::{self, VesselMention};
@@ -54,7 +55,9 @@ pub(super) struct Said {
     pub(super) vessels: Vec<(Role, VesselMention)>,
     pub(super) times: Vec<Timed>,
     pub(super) heat: Option<HeatWord>,
-    pub(super) temperature: Option<(WrittenTemperature, bool)>,
+    pub(super) temperature: Setting,
+    /// How hot the food itself is to be.
+    pub(super) core: Option<WrittenTemperature>,
     /// What is said of the lid, once for each stretch of time.
     pub(super) covers: Vec<Cover>,
     pub(super) cue: Option<Words>,
@@ -214,12 +217,17 @@ impl Reader<'_> {
             });
             return moved(at, next);
         }
-        if let Some(Found { value, next }) = phrases::temperature(tokens, from) {
-            // A second temperature says the first again, in another scale or for a fan; one in a cue is the food's own.
-            said.temperature.get_or_insert(value);
+        if let Some(Found { value, next }) = degrees::temperature(tokens, from) {
+            // A second temperature says the first again, in another scale or for a fan.
+            if degrees::is_inside(tokens, from, next) {
+                said.core.get_or_insert(value.0);
+            } else {
+                said.temperature.add(value);
+            }
             return moved(at, next);
         }
         if let Some(found) = self.cue(tokens, from) {
+            said.core = said.core.or_else(|| degrees::core_in(tokens, from, found.next));
             said.cue.get_or_insert(found.value);
             return moved(at, found.next);
         }

@@ -2,8 +2,6 @@
 
 use std::collections::BTreeMap;
 
-use potwright_measure::WrittenTemperature;
-
 use super::foods::{Names, Place};
 use super::vessels::VesselMention;
 use super::words::{VesselKind, in_group};
@@ -51,7 +49,7 @@ pub(super) struct Scene {
     pub(super) working: Option<usize>,
     pub(super) focus: Focus,
     /// The setting of the oven.
-    pub(super) oven: Option<(WrittenTemperature, bool)>,
+    pub(super) oven: super::degrees::Setting,
     /// The vessel each food went into.
     pub(super) placed: BTreeMap<Place, usize>,
     /// What the dish was served in.

@@ -1,10 +1,11 @@
 //! Which foods an operation is done to or with: those that it names, else those that it must mean.
 
-use super::build::{Builder, Told};
+use super::build::Builder;
 use super::clauses::Lead;
 use super::said::Role;
 use super::scene::{Focus, acts};
 use super::takes;
+use super::told::Told;
 use super::words::VesselKind;
 use crate::{FoodRef, Target, Verb};
 

@@ -117,6 +117,8 @@ fn operation(steps: usize) -> impl Strategy<Value = Operation> {
             }),
             heat: [None, Some(HeatWord::Lower), Some(HeatWord::Off), Some(HeatWord::High)][odd as usize % 4],
             temperature: heat.map(WrittenTemperature::Celsius),
+            fan: None,
+            core: None,
             minutes: minutes.map(|(low, high, from_end)| Minutes {
                 low,
                 high,

@@ -2,8 +2,8 @@
 
 use potwright_larder::Larder;
 use potwright_manuscript::{
-    Cover, FoodRef, Form, HeatWord, Ingredient, Item, Layout, Minutes, Operation, Quantity, Recipe, Repeat, Share,
-    Span, Step, Target, Verb, VesselRef, Words,
+    Cover, FoodRef, HeatWord, Ingredient, Item, Layout, Minutes, Operation, Quantity, Recipe, Repeat, Share, Span,
+    Step, Target, Verb, VesselRef, Words,
 };
 use potwright_measure::{Amount, Exact, Measures, Unit};
 
@@ -89,24 +89,10 @@ impl Page {
                 section: None,
             });
         }
+        let verb_span = Span::new(words.span.start, words.span.start);
         self.recipe.operations.push(Operation {
-            span: words.span,
-            step: self.recipe.steps.len() - 1,
-            verb,
-            verb_span: Span::new(words.span.start, words.span.start),
             foods,
-            into: None,
-            heat: None,
-            temperature: None,
-            minutes: None,
-            cue: None,
-            cover: None,
-            discard: Vec::new(),
-            keep: Vec::new(),
-            repeat: None,
-            form: Form::Imperative,
-            meanwhile: false,
-            optional: false,
+            ..Operation::new(verb, self.recipe.steps.len() - 1, words.span, verb_span)
         });
         self.recipe.operations.last_mut().expect("just pushed")
     }

@@ -4,9 +4,7 @@
 //! what is added goes where the words say ('with the onions'), else with its like, else in at the end.
 
 use potwright_larder::{Hints, Kind, Larder};
-use potwright_manuscript::{
-    Change, FoodRef, Form, Ingredient, Operation, Recipe, Share, Target, Variation, Verb, Words,
-};
+use potwright_manuscript::{Change, FoodRef, Ingredient, Operation, Recipe, Share, Target, Variation, Verb, Words};
 
 use super::verbs::{Class, manner};
 use super::words::{has, plain, stem};
@@ -193,28 +191,15 @@ impl Varied {
             .checked_sub(1)
             .and_then(|before| operations.get(before))
             .map_or(0, |before| before.step);
+        let span = words.span;
+        let foods = vec![FoodRef {
+            words,
+            target: Target::Ingredient { index, item: 0 },
+            share: Share::Whole,
+        }];
         let add = Operation {
-            span: words.span,
-            step,
-            verb: Verb::Add,
-            verb_span: words.span,
-            foods: vec![FoodRef {
-                words,
-                target: Target::Ingredient { index, item: 0 },
-                share: Share::Whole,
-            }],
-            into: None,
-            heat: None,
-            temperature: None,
-            minutes: None,
-            cue: None,
-            cover: None,
-            discard: Vec::new(),
-            keep: Vec::new(),
-            repeat: None,
-            form: Form::Imperative,
-            meanwhile: false,
-            optional: false,
+            foods,
+            ..Operation::new(Verb::Add, step, span, span)
         };
         operations.insert(at, add);
     }
