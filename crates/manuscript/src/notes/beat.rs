@@ -210,7 +210,8 @@ impl Beat {
     }
 
     fn verb(&mut self, tokens: &[Token], gathered: &Gathered, at: usize) -> (usize, bool) {
-        if let Some(pan) = gathered.vessels.iter().position(|pan| pan.from == at && pan.cooks) {
+        let pan = gathered.vessels.partition_point(|pan| pan.from < at);
+        if gathered.vessels.get(pan).is_some_and(|pan| pan.from == at && pan.cooks) {
             self.vessel = Some(pan);
         }
         let Some(token) = tokens.get(at) else {

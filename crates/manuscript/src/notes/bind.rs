@@ -181,7 +181,7 @@ impl Work<'_, '_> {
         if mention.of_one {
             item.also.get_or_insert_with(|| said.clone());
         } else if mention.again {
-            item.more.push(said.clone());
+            item.add(said);
             enters = true;
         } else if item.said.is_none() {
             item.said = Some(said.clone());
@@ -191,13 +191,16 @@ impl Work<'_, '_> {
             // Said again.
         } else if repaired {
             item.said = Some(said.clone());
+            if item.food.noun() == food.noun() && item.food.words.len() <= food.words.len() {
+                item.food.name.clone_from(&food.name);
+            }
             item.words = (mention.from, mention.next);
         } else if item.said.as_ref().is_some_and(|old| kind(old) != kind(said)) && !food.definite && !said.article {
             item.also.get_or_insert_with(|| said.clone());
         } else if mention.part || food.definite || said.article && said.unit.is_none() {
             // A share of what is in.
         } else {
-            item.more.push(said.clone());
+            item.add(said);
             enters = true;
         }
         if item.food.words.len() < food.words.len() && food.heard.is_none() && said.unit.is_some() {
@@ -360,6 +363,7 @@ impl Work<'_, '_> {
                     | "then"
                     | "because"
                     | "if"
+                    | "some"
             );
         let listed = self.last.as_ref().is_some_and(|(topic, item, _, next)| {
             *topic == self.current && item.is_some() && mention.from <= next + 1 && mention.from > *next

@@ -20,6 +20,8 @@ pub(super) struct Clause {
     pub(super) fresh: bool,
     /// It tells of something else than the work at hand.
     pub(super) aside: bool,
+    /// Index of the word with which the aside begins.
+    pub(super) aside_from: usize,
 }
 
 /// The clauses of a take, end to end.
@@ -34,7 +36,15 @@ pub(super) fn clauses(heard: &Heard) -> Vec<Clause> {
         if turns || clause.opens && !goes_on {
             aside = false;
         }
-        aside |= opens_aside(words, &names);
+        if let Some(at) = opens_aside(words, &names).filter(|_| !aside) {
+            // What might be used instead says nothing of what was said before it.
+            let might = words.get(at).is_some_and(|t| t.is_any(&["you", "could", "can"]));
+            clause.aside_from = clause.from + if might { at } else { 0 };
+            clause.aside = true;
+            // A reason is over with its clause.
+            aside = !words.first().is_some_and(|t| t.is("because"));
+            continue;
+        }
         clause.aside = aside;
     }
     found
@@ -72,6 +82,7 @@ fn cut(heard: &Heard) -> Vec<Clause> {
             opens,
             fresh,
             aside: false,
+            aside_from: at,
         });
     }
     found
@@ -84,15 +95,15 @@ fn continues(words: &[Token]) -> bool {
     first.is_some_and(|t| told(t) || t.is("and") && words.len() < 6 && super::numbers::amount(words, 1).is_none())
 }
 
-/// Whether a clause tells of others, of other times or of what might be.
-fn opens_aside(words: &[Token], names: &FxHashSet<String>) -> bool {
+/// The word at which a clause begins to tell of others, of other times or of what might be.
+fn opens_aside(words: &[Token], names: &FxHashSet<String>) -> Option<usize> {
     // 'and mint if you have it' puts it in.
     let wished = |at: usize| {
         let before = at.checked_sub(1).and_then(|before| words.get(before));
         let season = before.is_some_and(|t| words::is(&t.lower, Role::Season));
         season && words.get(at).is_some_and(|t| t.is("if"))
     };
-    (0..words.len()).any(|at| words::at(words, at, Role::Aside).is_some() && !wished(at) || acts(words, at, names))
+    (0..words.len()).find(|at| words::at(words, *at, Role::Aside).is_some() && !wished(*at) || acts(words, *at, names))
 }
 
 /// Somebody else does something: a person, then a verb that is no order.
@@ -135,7 +146,7 @@ fn people(heard: &Heard) -> FxHashSet<String> {
 pub(super) fn asides(clauses: &[Clause], words: usize) -> Vec<bool> {
     let mut found = vec![false; words];
     for clause in clauses.iter().filter(|clause| clause.aside) {
-        if let Some(part) = found.get_mut(clause.from..clause.next) {
+        if let Some(part) = found.get_mut(clause.aside_from..clause.next) {
             part.fill(true);
         }
     }

@@ -196,7 +196,11 @@ fn step(tokens: &[Token], index: usize, names: &Names, how: How, listed: bool) -
     if food {
         let again = names.words.contains(&singular(&token.lower));
         let second = of.is(Class::CARRIER | Class::PART | Class::LIQUID) || is_second(&token.lower);
-        return (!after || !again && (second || !listed)).then_some(Step::Noun);
+        // 'six corn tortillas': several of the second.
+        let several = how == How::Counted
+            && token.lower.ends_with('s')
+            && !names.spelled.last().is_some_and(|word| word.ends_with('s'));
+        return (!after || !again && (second || several || !listed)).then_some(Step::Noun);
     }
     // 'one cinnamon stick', 'three cardamom pods'.
     let piece = token.is_any(&["stick", "sticks", "pod", "pods", "cube", "cubes"]);

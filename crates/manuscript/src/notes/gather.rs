@@ -33,6 +33,18 @@ pub(super) struct Item {
     pub(super) words: (usize, usize),
 }
 
+/// So often at most more of a food goes in; what is said beyond is no longer an addition but talk.
+const MOST_ADDED: usize = 12;
+
+impl Item {
+    /// More of it goes in.
+    pub(super) fn add(&mut self, said: &Said) {
+        if self.more.len() < MOST_ADDED {
+            self.more.push(said.clone());
+        }
+    }
+}
+
 /// A dish of the take, or a part of one.
 #[derive(Clone, Debug, Default)]
 pub(super) struct Topic {

@@ -374,7 +374,9 @@ fn set_aside(heard: &Heard, clauses: &[clause::Clause], beats: &[beat::Beat], ga
         items
             || beats
                 .iter()
-                .any(|beat| beat.waits() && beat.from < next && from < beat.next)
+                .skip(beats.partition_point(|beat| beat.next <= from))
+                .take_while(|beat| beat.from < next)
+                .any(|beat| beat.waits())
     };
     let mut found: Vec<SetAside> = Vec::new();
     let mut open: Option<(usize, usize)> = None;

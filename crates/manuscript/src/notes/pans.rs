@@ -5,6 +5,9 @@ use super::gather::{NEAR, Pan, Work};
 use super::vessel;
 use super::words::{self, Role};
 
+/// So many vessels back are looked at.
+const MOST: usize = 60;
+
 impl Work<'_, '_> {
     /// Vessels of a clause and the sizes said of them.
     pub(super) fn vessels(&mut self, clause: &Clause) {
@@ -32,7 +35,7 @@ impl Work<'_, '_> {
     pub(super) fn vessel(&mut self, vessel: &vessel::Vessel) {
         use crate::method::words::VesselKind;
         let cooks = matches!(vessel.kind, VesselKind::Cook);
-        let known = self.out.vessels.iter_mut().rev().find(|pan| {
+        let known = self.out.vessels.iter().rev().take(MOST).find(|pan| {
             pan.topic == self.current
                 && pan.noun == vessel.noun
                 && (pan.name == vessel.name || vessel.definite && vessel.name == vessel.noun)
@@ -78,12 +81,11 @@ impl Work<'_, '_> {
             .last()
             .is_some_and(|pan| pan.topic == self.current && pan.next <= at && at < pan.next + 9);
         let stop = after.is_none_or(|t| t.sign().is_some());
-        let between = self.mentions.iter().rev().any(|mention| {
-            mention.food.is_some()
-                && mention.next <= at
-                && mention.next + 9 > at
-                && self.out.vessels.last().is_some_and(|pan| mention.from >= pan.next)
-        });
+        let pan_end = self.out.vessels.last().map_or(0, |pan| pan.next);
+        let from = self.mentions.partition_point(|mention| mention.from < pan_end);
+        let near = self.mentions.get(from..).unwrap_or_default().iter();
+        let mut near = near.take_while(|mention| mention.from < at);
+        let between = named && near.any(|mention| mention.food.is_some());
         !of && (holds || the || one || named && stop && !food_behind && !between)
     }
 
@@ -93,7 +95,7 @@ impl Work<'_, '_> {
         let fits = |pan: &&mut Pan| {
             pan.topic == current && pan.from + NEAR > at && pan.cooks && noun.is_none_or(|noun| noun == pan.noun)
         };
-        if let Some(pan) = self.out.vessels.iter_mut().rev().find(fits) {
+        if let Some(pan) = self.out.vessels.iter_mut().rev().take(MOST).find(fits) {
             pan.size.get_or_insert_with(|| size.to_owned());
             return;
         }

@@ -235,8 +235,12 @@ pub(super) fn servings(tokens: &[Token], at: usize) -> Option<(Amount, usize)> {
     let sure = verb.is_any(&["feeds", "feed", "serves", "serve"]);
     let does = verb.is_any(&["do", "does"]);
     let before = at.checked_sub(1).and_then(|before| tokens.get(before));
-    let is_for = verb.is("for") && before.is_some_and(|t| t.is_any(&["is", "are", "enough", "that's"]));
-    let number = numbers::amount(tokens, at + 1).filter(|number| (sure || does || is_for) && !number.article)?;
+    let is_for = verb.is("for")
+        && before.is_some_and(|t| t.is_any(&["is", "are", "enough", "that's", "dinner", "supper", "lunch", "meal"]));
+    if !(sure || does || is_for) {
+        return None;
+    }
+    let number = numbers::amount(tokens, at + 1).filter(|number| !number.article)?;
     let small = number.amount.high < Exact::whole(200) && number.amount.low.is_whole();
     let after = tokens.get(number.next);
     let alone = after.is_none_or(|t| {
@@ -246,7 +250,7 @@ pub(super) fn servings(tokens: &[Token], at: usize) -> Option<(Amount, usize)> {
                 "but", "so",
             ])
     });
-    (small && alone).then_some((number.amount, number.next))
+    (small && (alone || sure)).then_some((number.amount, number.next))
 }
 
 #[cfg(test)]

@@ -54,7 +54,7 @@ impl Work<'_, '_> {
             .from
             .checked_sub(1)
             .and_then(|at| tokens.get(at))
-            .is_some_and(|t| t.is("for"))
+            .is_some_and(|t| t.is_any(&["for", "serves", "feeds"]))
         {
             return;
         }
@@ -108,7 +108,7 @@ impl Work<'_, '_> {
         match &item.said {
             None => item.said = Some(said.clone()),
             Some(_) if counted => return,
-            Some(_) if mention.again => item.more.push(said.clone()),
+            Some(_) if mention.again => item.add(said),
             Some(old) if kind(old) == kind(said) && repaired => item.said = Some(said.clone()),
             Some(old) if kind(old) != kind(said) => {
                 item.also.get_or_insert_with(|| said.clone());
@@ -167,11 +167,13 @@ impl Work<'_, '_> {
         if let Some(topic) = topic.filter(|topic| {
             topic.items.len() == place + 1 && topic.items.last().is_some_and(|item| item.last + NEAR > mention.from)
         }) {
-            topic.items.pop();
+            let from = topic.items.pop().map_or(0, |item| item.at);
             let current = self.current;
-            self.out
-                .touches
-                .retain(|_, touch| touch.topic != current || touch.item != Some(place));
+            for (_, touch) in self.out.touches.range_mut(from..) {
+                if touch.topic == current && touch.item == Some(place) {
+                    touch.item = None;
+                }
+            }
             self.last = None;
         }
         true

@@ -93,6 +93,10 @@ pub(super) fn name(tokens: &[Token], at: usize) -> Option<Name> {
     found.dish = role(Role::Dish);
     found.part = role(Role::Part);
     found.course = role(Role::Course);
+    // 'the sauce' alone is a part of what is cooked; 'mint sauce' is a dish.
+    if found.dish && found.part {
+        (found.dish, found.part) = (spelled.len() > 1, spelled.len() == 1);
+    }
     found.food = class(&last).is(Class::FOOD | Class::PART | Class::KIND);
     found.words = spelled
         .iter()
@@ -144,7 +148,7 @@ pub(super) fn announced(tokens: &[Token], end: usize) -> (Vec<Name>, usize) {
         let have = is("got") || is("have") || is("doing") && next_is("two") || is("things");
         let from = if have {
             at + 1 + usize::from(tokens.get(at + 1).is_some_and(|t| t.sign().is_some()))
-        } else if is("making") || is("doing") || is("cooking") || is("so") || is("today's") {
+        } else if is("making") || is("make") || is("doing") || is("cooking") || is("so") || is("today's") {
             at + 1
         } else if (is("this") || is("today")) && (next_is("is") || next_is("it's")) || is("today") && next_is("we're") {
             at + 2
@@ -237,7 +241,7 @@ fn all_names(tokens: &[Token], from: usize, next: usize) -> Option<Vec<Name>> {
 /// Names with an article each, joined by 'and', in one sentence.
 fn list(tokens: &[Token], from: usize, end: usize) -> Vec<Name> {
     let mut found: Vec<Name> = Vec::new();
-    let Some(first) = name(tokens, from).filter(|name| name.article) else {
+    let Some(first) = name(tokens, from).filter(|name| name.article || name.dish) else {
         return found;
     };
     let mut at = first.next;

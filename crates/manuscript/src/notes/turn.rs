@@ -13,6 +13,8 @@ use super::words::{self, Role};
 const OPENING: usize = 300;
 /// After so many seconds of silence the speaker is done with a part (common practice, no source; 200 to 450 would do).
 const PAUSE: f64 = 300.0;
+/// No take has more dishes and parts: what comes after stays with the last.
+const MOST: usize = 100;
 /// A part is begun when an amount follows within so many words.
 const PART_NEAR: usize = 24;
 
@@ -124,7 +126,7 @@ impl<'a> Work<'a, '_> {
             // 'The tadka. For the dal.'
             let root = self.root(known);
             if let Some(part) = self.out.topics.get_mut(self.current)
-                && part.part_of.is_some()
+                && part.part_of.is_some_and(|of| of != root)
                 && part.items.is_empty()
                 && brought.begins
             {
@@ -238,6 +240,9 @@ impl<'a> Work<'a, '_> {
             self.current = 0;
             return;
         }
+        if self.out.topics.len() >= MOST {
+            return;
+        }
         self.out.topics.push(fresh);
         self.current = self.out.topics.len() - 1;
     }
@@ -257,6 +262,9 @@ impl<'a> Work<'a, '_> {
             .position(|topic| topic.part_of == Some(root) && topic.words == name.words);
         if let Some(same) = same {
             self.current = same;
+            return;
+        }
+        if self.out.topics.len() >= MOST {
             return;
         }
         self.out.topics.push(Topic {
