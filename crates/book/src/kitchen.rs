@@ -6,6 +6,8 @@
 //! humidity = "55 %"
 //! refrigerator = "4 °C"
 //! freezer = "-18 °C"
+//! refrigerator_fan = true    # a cold room whose air a fan moves; most at home have still air
+//! freezer_fan = true
 //! tap = "9 °C"               # cold water
 //!
 //! [[pot]]                    # a pot is known by its size and its weight; these take the place of the usual ones
@@ -52,6 +54,8 @@ const WORDS: &[&str] = &[
     "humidity",
     "refrigerator",
     "freezer",
+    "refrigerator_fan",
+    "freezer_fan",
     "tap",
     "[[pot]]",
     "[[burner]]",
@@ -72,6 +76,11 @@ const TIMED_WITHIN: f64 = 1.1;
 const TIMED_OVEN_C: f64 = 180.0;
 /// How far an oven that was measured once may still be off, kelvins (common practice, no source).
 const OVEN_WITHIN_K: f64 = 5.0;
+
+/// How fast a fan moves the air of a refrigerator and of a freezer, m/s: the middle of 1 to 2 in a walk-in refrigerator and
+/// of 2 to 6 in a freezer that blows (common practice, no source).
+const REFRIGERATOR_FAN_M_S: f64 = 1.5;
+const FREEZER_FAN_M_S: f64 = 3.0;
 
 /// Reads a `kitchen.toml`.
 ///
@@ -120,6 +129,12 @@ impl Taker<'_> {
                 }
                 "freezer" => self.set(entry, Of::Temperature, (-40.0, -1.0), "°C", |c| {
                     kitchen.freezer = degrees(c)
+                }),
+                "refrigerator_fan" => self.is_so(entry, |fan| {
+                    kitchen.refrigerator_air_m_s = if fan { REFRIGERATOR_FAN_M_S } else { 0.0 };
+                }),
+                "freezer_fan" => self.is_so(entry, |fan| {
+                    kitchen.freezer_air_m_s = if fan { FREEZER_FAN_M_S } else { 0.0 };
                 }),
                 "pot" => kitchen.pots = self.pots(entry),
                 "burner" => kitchen.burners = self.burners(entry, kitchen.tap),
@@ -252,17 +267,10 @@ impl Taker<'_> {
         let mut timed_min = None;
         for entry in self.reader.entries(table) {
             match entry.word {
-                "fan" => match entry.value.get_ref().as_bool() {
-                    Some(fan) => {
-                        kitchen.oven.fan = fan;
-                        kitchen.oven.convection_w_m2k = Oven::new(fan).convection_w_m2k;
-                    }
-                    None => {
-                        let said = self.reader.said(entry.value);
-                        self.reader
-                            .fault(entry.line, Fault::NotUnderstood("fan".into(), said, "true or false"));
-                    }
-                },
+                "fan" => self.is_so(&entry, |fan| {
+                    kitchen.oven.fan = fan;
+                    kitchen.oven.convection_w_m2k = Oven::new(fan).convection_w_m2k;
+                }),
                 "runs" => self.set(&entry, Of::Degrees, (-60.0, 60.0), "°C", |off| {
                     kitchen.oven.offset_k = Spread {
                         low: off - OVEN_WITHIN_K,
@@ -281,6 +289,20 @@ impl Taker<'_> {
         }
         if let Some(minutes) = timed_min {
             time_oven(&mut kitchen.oven, minutes, kitchen.room);
+        }
+    }
+
+    /// Whether it is so or not.
+    fn is_so(&mut self, entry: &Entry<'_>, take: impl FnOnce(bool)) {
+        match entry.value.get_ref().as_bool() {
+            Some(so) => take(so),
+            None => {
+                let said = self.reader.said(entry.value);
+                self.reader.fault(
+                    entry.line,
+                    Fault::NotUnderstood(entry.word.into(), said, "true or false"),
+                );
+            }
         }
     }
 
@@ -383,6 +405,19 @@ mod tests {
             }
         );
         assert_eq!(kitchen.pots, Kitchen::default().pots);
+    }
+
+    /// What a fan moves is within the speeds that the kitchen's own fields name.
+    #[test]
+    fn a_cold_room_with_a_fan() {
+        let kitchen = sound("refrigerator_fan = true\nfreezer_fan = true\n");
+        assert!((1.0..=2.0).contains(&kitchen.refrigerator_air_m_s));
+        assert!((2.0..=6.0).contains(&kitchen.freezer_air_m_s));
+        assert_eq!(sound("freezer_fan = false\n"), Kitchen::default());
+        assert_eq!(
+            faults("freezer_fan = \"yes\"\n"),
+            ["kitchen.toml, line 1: 'freezer_fan' says 'yes'; write true or false"]
+        );
     }
 
     /// A cylinder 28 cm across that holds 9.5 litres is 9500 / (π · 14²) = 15.43 cm deep.
