@@ -3,6 +3,8 @@
 //! The takes and their truth in `tests/takes/` were written by hand before any program had read them; further ones are
 //! read from the folder that `POTWRIGHT_TAKES` names.
 
+#![expect(clippy::unwrap_used, reason = "a test stops where it cannot go on")]
+
 use std::fs;
 use std::path::{Path, PathBuf};
 
@@ -86,7 +88,6 @@ fn judge(truth: &Value, notes: &Notes, faults: &mut Vec<String>) {
         }
         invented(take, truth, dish, found, faults);
     }
-    println!("{take}: {} of {said} amounts bound", said - missed.len());
     if ((said - missed.len()) as f64) < BOUND * said as f64 {
         faults.extend(missed);
     }
@@ -272,7 +273,7 @@ fn no_text_makes_it_stumble() {
         state
     };
     for _ in 0..100_000 {
-        let length = next() % 24;
+        let length = next() % 16;
         let text: String = (0..length)
             .map(|_| bits[(next() % bits.len() as u64) as usize].as_str())
             .collect();

@@ -5,6 +5,7 @@ mod books;
 mod faults;
 mod forms;
 mod larder;
+mod notes;
 mod pages;
 mod plans;
 mod shells;

@@ -38,7 +38,7 @@ impl Work<'_, '_> {
         match (&mention.food, &mention.said) {
             (Some(food), Some(said)) => self.measured(mention, food, said),
             (Some(food), None) => self.unmeasured(index, mention, food),
-            (None, Some(said)) => self.dangling(mention, said),
+            (None, Some(said)) => self.dangling(index, mention, said),
             (None, None) => self.some_of_it(mention),
         }
     }
@@ -109,7 +109,8 @@ impl Work<'_, '_> {
         let root = self.root(self.current);
         let noun = food.noun();
         let begins = self.out.topics.iter().position(|topic| {
-            topic.announced && topic.items.is_empty() && topic.words.last().is_some_and(|word| word == noun)
+            let all = topic.words.iter().all(|word| food.words.contains(word));
+            topic.announced && topic.items.is_empty() && all && topic.words.last().is_some_and(|word| word == noun)
         });
         if let Some(begins) = begins.filter(|begins| *begins != root)
             && !self
@@ -187,7 +188,7 @@ impl Work<'_, '_> {
             item.said = Some(said.clone());
             item.words.1 = mention.next;
             enters = mention.from > item.last + NEAR;
-        } else if item.said.as_ref().is_some_and(same) || item.more.iter().any(same) {
+        } else if item.said.iter().chain(&item.also).chain(&item.more).any(same) {
             // Said again.
         } else if repaired {
             item.said = Some(said.clone());

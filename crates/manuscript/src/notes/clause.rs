@@ -127,7 +127,9 @@ fn people(heard: &Heard) -> FxHashSet<String> {
     for (at, pair) in heard.tokens.windows(2).enumerate() {
         let [before, token] = pair else { continue };
         // 'Dijon mustard' is nobody.
-        if heard.tokens.get(at + 2).is_some_and(super::food::is_food) {
+        let vessel =
+            super::vessel::at(&heard.tokens, at + 1).is_some() || super::vessel::at(&heard.tokens, at + 2).is_some();
+        if vessel || heard.tokens.get(at + 2).is_some_and(super::food::is_food) {
             continue;
         }
         let capital =

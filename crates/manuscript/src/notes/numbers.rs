@@ -150,7 +150,9 @@ fn part(tokens: &[Token], at: usize) -> Option<(Exact, usize)> {
     let food = word.is("half")
         && tokens.get(at + article + 1).is_some_and(|t| t.is("and"))
         && tokens.get(at + article + 2).is_some_and(|t| t.is("half"));
-    (!food).then_some((number, at + article + 1))
+    let next = at + article + 1;
+    let of = word.is_any(&["couple", "pair"]) && tokens.get(next).is_some_and(|t| t.is("of"));
+    (!food).then_some((number, next + usize::from(of)))
 }
 
 fn denominator(token: &Token) -> Option<i64> {
@@ -282,7 +284,7 @@ mod tests {
             ("about a cup", "~1..1 cup"),
             ("a good tablespoon", "~1..1 tablespoon"),
             ("half a dozen eggs", "6..6 eggs"),
-            ("a couple of", "2..2 of"),
+            ("a couple of tablespoons", "2..2 tablespoons"),
             ("three quarters of", "0.75..0.75 of"),
             ("one and a quarter cups", "1.25..1.25 cups"),
             ("a thousand two hundred grams", "1200..1200 grams"),

@@ -24,8 +24,11 @@ impl Work<'_, '_> {
     }
 
     /// An amount without a food: it belongs to the food spoken of last.
-    pub(super) fn dangling(&mut self, mention: &Mention, said: &Said) {
+    pub(super) fn dangling(&mut self, index: usize, mention: &Mention, said: &Said) {
         let tokens = self.tokens();
+        if self.begun_wrong(index, mention, said) {
+            return;
+        }
         let Some((topic, place, food, next)) = self.last.clone().filter(|_| !mention.part) else {
             return;
         };
@@ -120,6 +123,18 @@ impl Work<'_, '_> {
         if let Some((_, _, _, next)) = &mut self.last {
             *next = mention.next;
         }
+    }
+
+    /// 'fifty grams, no, sixty grams of butter': the first number belongs to no food.
+    fn begun_wrong(&self, index: usize, mention: &Mention, said: &Said) -> bool {
+        let next = self.mentions.get(index + 1).filter(|next| next.food.is_some());
+        next.is_some_and(|next| {
+            let alike = next
+                .said
+                .as_ref()
+                .is_some_and(|next| next.unit.is_some() && kind(next) == kind(said));
+            alike && next.from < mention.next + 8 && repairs(self.tokens(), mention.next, next.from)
+        })
     }
 
     /// 'a hundred mils of oil, a hundred and twenty': another number for the unit that was said.

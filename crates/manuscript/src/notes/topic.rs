@@ -48,7 +48,7 @@ pub(super) fn name(tokens: &[Token], at: usize) -> Option<Name> {
     // 'a pot of black bean soup', 'a batch of shortbread'.
     let holds = tokens
         .get(index)
-        .is_some_and(|t| t.is_any(&["pot", "pan", "batch", "bowl", "tray", "tin", "plate", "dish"]));
+        .is_some_and(|t| t.is_any(&["pot", "pan", "batch", "bowl", "tray", "tin", "plate", "dish", "skillet"]));
     if holds && tokens.get(index + 1).is_some_and(|t| t.is("of")) && index > at {
         index += 2;
     }
@@ -116,7 +116,17 @@ fn word(tokens: &[Token], at: usize, first: bool) -> Option<(String, usize, bool
         return Some((joined, 2, true));
     }
     let of = class(&lower);
-    let named = words::is(&lower, Role::Dish) || words::is(&lower, Role::Part) || words::is(&lower, Role::Course);
+    let next_dish = tokens
+        .get(at + 1)
+        .is_some_and(|next| words::is(&singular(&plain(next)), Role::Dish));
+    let unknown = of == Class::default() && token.speech == Speech::default() && !crate::lexicon::verb(&lower);
+    if unknown && next_dish && !words::is(&lower, Role::Dish) && !words::is(&singular(&lower), Role::Dish) {
+        return Some((lower, 1, false));
+    }
+    let named = words::is(&singular(&lower), Role::Dish)
+        || words::is(&lower, Role::Dish)
+        || words::is(&lower, Role::Part)
+        || words::is(&lower, Role::Course);
     let vessel = vessel::at(tokens, at).is_some_and(|vessel| vessel.next == at + 1);
     if named || of.is(Class::FOOD) && !food::is_everyday(&lower) {
         return Some((lower, 1, true));
@@ -148,7 +158,16 @@ pub(super) fn announced(tokens: &[Token], end: usize) -> (Vec<Name>, usize) {
         let have = is("got") || is("have") || is("doing") && next_is("two") || is("things");
         let from = if have {
             at + 1 + usize::from(tokens.get(at + 1).is_some_and(|t| t.sign().is_some()))
-        } else if is("making") || is("make") || is("doing") || is("cooking") || is("so") || is("today's") {
+        } else if is("putting") && (next_is("up") || next_is("on")) {
+            at + 2
+        } else if is("making")
+            || is("make")
+            || is("fixing")
+            || is("doing")
+            || is("cooking")
+            || is("so")
+            || is("today's")
+        {
             at + 1
         } else if (is("this") || is("today")) && (next_is("is") || next_is("it's")) || is("today") && next_is("we're") {
             at + 2
@@ -303,6 +322,8 @@ const BEGIN: &[&[&str]] = &[
     &["making"],
     &["start"],
     &["start", "with"],
+    &["going", "on"],
+    &["started", "on"],
     &["starting", "with"],
     &["start", "on"],
     &["never", "said"],

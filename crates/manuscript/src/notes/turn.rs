@@ -113,7 +113,13 @@ impl<'a> Work<'a, '_> {
 
     pub(super) fn brought(&mut self, brought: &topic::Brought, clause: &Clause, after: Option<&Clause>) -> bool {
         let name = &brought.name;
-        if name.part && self.measured_soon(name.next) && !name.dish {
+        // 'let that toast a minute' is work, not toast.
+        let from = self
+            .tokens()
+            .get(name.from.saturating_sub(1)..name.next)
+            .unwrap_or_default();
+        let work = from.iter().any(|t| t.is_any(&["let", "that", "it"]));
+        if name.part && !work && self.measured_soon(name.next) && !name.dish {
             self.begin_part(name);
             return true;
         }
@@ -279,6 +285,11 @@ impl<'a> Work<'a, '_> {
     /// A part of a dish is named somewhere in the clause and measured out at once.
     pub(super) fn part_begun(&mut self, clause: &Clause) {
         for at in clause.from..clause.next {
+            // 'let that toast a minute' is work.
+            let before = at.checked_sub(1).and_then(|before| self.tokens().get(before));
+            if before.is_some_and(|t| t.is_any(&["that", "it", "them", "to", "let"])) {
+                continue;
+            }
             let earlier = self.made_earlier(at, clause);
             let Some(name) = topic::name(self.tokens(), at).filter(|name| name.part && !name.dish || earlier) else {
                 continue;
