@@ -1,6 +1,7 @@
 //! The method: what was done to the foods of a dish, beat by beat, with time, heat, lid and cue.
 
-use crate::method::words::verb;
+use crate::lexicon::Class;
+use crate::method::words::{Inflection, verb};
 use crate::token::Token;
 use crate::{Cover, HeatWord};
 
@@ -228,15 +229,20 @@ impl Beat {
                 .checked_sub(1)
                 .and_then(|before| tokens.get(before))
                 .is_some_and(|t| t.is_any(&["get", "gets", "getting", "back"]));
-        let base = if hot { Some("heat") } else { base_of(&token.lower) };
+        let stays = token.is("left") && tokens.get(at + 1).is_some_and(|t| t.is_any(&["it", "them", "that"]));
+        let base = match (hot, stays) {
+            (true, _) => Some("heat"),
+            (_, true) => Some("leave"),
+            _ => base_of(&token.lower),
+        };
         if hot && !self.waits() {
             self.vague_time = Some((at - 1, at + 1));
         }
-        let base = base.filter(|_| !token.is("left"));
+        let before = at.checked_sub(1).and_then(|before| tokens.get(before));
+        let base = base.filter(|_| hot || !only_describes(tokens, at, before));
         let Some(base) = base.filter(|base| is_one_of(base, LASTING) || is_one_of(base, SHORT)) else {
             return (at + 1, false);
         };
-        let before = at.checked_sub(1).and_then(|before| tokens.get(before));
         let next_is = |words: &[&str]| tokens.get(at + 1).is_some_and(|t| t.is_any(words));
         let no_work = base == "let" && next_is(&["me", "us", "alone"])
             || base == "turn" && next_is(&["this", "that", "the"])
@@ -259,6 +265,22 @@ impl Beat {
         }
         (at + 1, false)
     }
+}
+
+/// 'beans drained and rinsed', 'boiling water', 'tomato purée': words of the food, not what is done next.
+fn only_describes(tokens: &[Token], at: usize, before: Option<&Token>) -> bool {
+    let Some(token) = tokens.get(at) else {
+        return true;
+    };
+    let past = verb(&token.lower).is_some_and(|(_, form)| form == Inflection::Past);
+    let told = before.is_some_and(|t| t.is_any(&["i", "we", "i've", "we've", "and"]));
+    let left = token.is("left") && !tokens.get(at + 1).is_some_and(|t| t.is_any(&["it", "them", "that"]));
+    let and = before.is_some_and(|t| t.is("and"))
+        && at > 1
+        && tokens.get(at - 2).is_some_and(|t| t.class.is(Class::PREPARED));
+    let of_food = before.is_some_and(|t| t.class.is(Class::FOOD)) && token.class.is(Class::FOOD);
+    let water = tokens.get(at + 1).is_some_and(|t| t.class.is(Class::LIQUID));
+    past && (!told || and) || left || of_food || water && token.class.is(Class::TEMPERATURE)
 }
 
 /// The verb of which this is a form, 'simmers' among them.

@@ -196,6 +196,7 @@ fn sound(word: &str) -> Vec<u8> {
             (b'c' | b'q', _) => (b'k', 1),
             (b'y', _) => (b'i', 1),
             (b'e', 0) if at > 2 => (0, 1),
+            (b'e', b's') if at > 2 && at + 2 == letters.len() => (0, 1),
             (letter, _) => (*letter, 1),
         };
         if written != 0 && heard.last() != Some(&written) {

@@ -134,6 +134,7 @@ pub(super) fn step(tokens: &[Token], gathered: &Gathered, beat: &Beat, first: bo
     let vessel = beat
         .vessel
         .and_then(|pan| gathered.vessels.get(pan))
+        .filter(|pan| pan.used)
         .map(|pan| match &pan.size {
             Some(size) if !pan.name.contains(size.as_str()) => format!("the {size} {}", pan.noun),
             _ => format!("the {}", pan.name),
@@ -154,7 +155,27 @@ pub(super) fn step(tokens: &[Token], gathered: &Gathered, beat: &Beat, first: bo
         [] => String::new(),
         [name, ..] => format!(" the {name}"),
     };
-    for (index, verb) in short.iter().take(3).enumerate() {
+    // Tins are drained before they go in.
+    let tins = beat
+        .puts
+        .iter()
+        .filter_map(|item| topic.items.get(*item))
+        .any(|item| item.said.as_ref().is_some_and(|said| said.unit == Some(Unit::Can)));
+    let dish = topic.words.last().map_or("", String::as_str);
+    for (index, verb) in short
+        .iter()
+        .filter(|verb| !(tins && matches!(***verb, "drain" | "rinse")))
+        .take(3)
+        .enumerate()
+    {
+        if **verb == "strain" {
+            let liquid = |name: &&String| matches!(name.as_str(), "stock" | "broth" | "soup" | "sauce");
+            let named = beat.names.iter().find(liquid).map(String::as_str);
+            let named =
+                named.or_else(|| Some(dish).filter(|dish| matches!(*dish, "stock" | "broth" | "soup" | "sauce")));
+            parts.push(named.map_or_else(|| "strain".to_owned(), |name| format!("strain the {name}")));
+            continue;
+        }
         let object = if index == 0 && foods.is_empty() {
             object.as_str()
         } else {
@@ -180,6 +201,7 @@ pub(super) fn step(tokens: &[Token], gathered: &Gathered, beat: &Beat, first: bo
 /// The verb of a beat that lasts; what goes on in the oven is baked.
 fn verb_of<'a>(beat: &Beat, said: Option<&'a str>) -> &'a str {
     match said {
+        Some("sit" | "leave" | "stand" | "rest") if beat.heat.is_some() => "cook",
         Some("sit" | "leave" | "stand" | "rest") => "leave",
         Some("bubble") => "simmer",
         Some("go" | "wait" | "let") if !beat.in_oven => "cook",
