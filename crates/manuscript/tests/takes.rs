@@ -70,12 +70,8 @@ fn judge(truth: &Value, notes: &Notes, faults: &mut Vec<String>) {
             continue;
         };
         let recipe = read(&found.page);
-        for item in dish["ingredients"]
-            .as_array()
-            .unwrap()
-            .iter()
-            .filter(|item| !item["amount"].is_null())
-        {
+        let measured = |item: &&Value| !item["amount"].is_null() && item["optional"] != true;
+        for item in dish["ingredients"].as_array().unwrap().iter().filter(measured) {
             said += 1;
             if !recipe.ingredients.iter().any(|line| binds(line, &found.page, item)) {
                 missed.push(format!("{take}: not bound: {} ({})", item["said"], found.title));
@@ -106,22 +102,16 @@ fn judge(truth: &Value, notes: &Notes, faults: &mut Vec<String>) {
 
 /// The draft whose title shares the most words with the dish's.
 fn the_draft<'n>(dish: &Value, notes: &'n Notes) -> Option<&'n Draft> {
-    let words: Vec<String> = dish["title_words"]
-        .as_array()?
-        .iter()
-        .map(|word| singular(word.as_str().unwrap()))
-        .collect();
+    let titled = dish["title_words"].as_array()?.iter().filter_map(Value::as_str);
+    let words: Vec<String> = titled.map(singular).collect();
+    let joined = words.concat();
     let shared = |draft: &Draft| {
-        words_of(&draft.title)
-            .iter()
-            .filter(|word| words.contains(word))
-            .count()
+        let own = words_of(&draft.title);
+        // 'corn bread' is cornbread.
+        own.iter().filter(|word| words.contains(word)).count() + usize::from(own.contains(&joined))
     };
-    notes
-        .drafts
-        .iter()
-        .filter(|draft| shared(draft) > 0)
-        .max_by_key(|draft| shared(draft))
+    let found = notes.drafts.iter().filter(|draft| shared(draft) > 0);
+    found.max_by_key(|draft| shared(draft))
 }
 
 /// Whether a line names the food and gives the amount that was said, or one that is equally right.
@@ -142,7 +132,7 @@ fn binds(line: &Ingredient, page: &str, item: &Value) -> bool {
             let low = quantity.amount.low.to_f64();
             let celery = ["stick", "stalk", "rib"];
             let unit = match (wanted, quantity.unit) {
-                (None, unit) => unit.is_none_or(|unit| unit == Unit::Clove || unit == Unit::Leaf),
+                (None, unit) => unit.is_none_or(|unit| matches!(unit, Unit::Clove | Unit::Leaf | Unit::Cube)),
                 (Some(wanted), Some(unit)) => {
                     Unit::from_spelling(wanted) == Some(unit)
                         || celery.contains(&wanted) && celery.contains(&unit.written(quantity.amount.low))
