@@ -11,9 +11,9 @@ use crate::brought::{Brought, Of, brought, of};
 use crate::foods::Foods;
 use crate::reading::Reading;
 use crate::sulphites::sulphites;
-use crate::table::{Row, rows};
+use crate::table::{Row, Table, rows};
 
-const LAW: &str = include_str!("../data/allergen_law.tsv");
+static LAW: Table = Table::of(include_str!("../data/allergen_law.tsv"));
 
 /// Allergens that come from animals.
 const OF_ANIMALS: [Allergen; 5] = [
@@ -31,12 +31,12 @@ pub fn allergen_name(allergen: Allergen) -> &'static str {
 }
 
 fn law(allergen: Allergen) -> Option<Row<'static>> {
-    rows(LAW).find(|row| row.word(0) == Some(allergen))
+    rows(&LAW).find(|row| row.word(0) == Some(allergen))
 }
 
 /// One row for every allergen of the law, in the table's order.
 pub(crate) fn allergens(process: &Process, made: &[Made], central: &Reading, foods: &dyn Foods) -> Vec<AllergenRow> {
-    rows(LAW)
+    rows(&LAW)
         .filter_map(|row| {
             let allergen: Allergen = row.word(0)?;
             let (contains, causes) = match allergen {
@@ -238,7 +238,7 @@ mod tests {
             names: vec!["stock".into()],
             matter: testing::matter(&[(Stuff::Water, 2.0)]),
             density_g_ml: 1.0,
-            allergens: rows(LAW)
+            allergens: rows(&LAW)
                 .filter_map(|row| row.word(0))
                 .map(|a| (a, if a == Celery { Yes } else { No }, "celery".to_owned()))
                 .collect(),

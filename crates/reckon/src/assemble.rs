@@ -13,7 +13,7 @@ use crate::reading::{Reading, share};
 use crate::reckon::{Given, Ground, Read};
 use crate::remedies::cautious_draw;
 use crate::sulphites::sulphite_mg;
-use crate::table::rows;
+use crate::table::{Table, rows};
 use crate::taste::Tasted;
 use crate::{Dossier, Figure, Known, Measure, NutrientRow, Verdict, cooling, happenings, nutrition, safety, steps};
 
@@ -26,7 +26,7 @@ const WORTH_NAMING: f64 = 0.01;
 /// Share of what was put in that may leave as vapour before a figure hangs on the kitchen.
 const DRY: f64 = 0.03;
 
-const ALCOHOL: &str = include_str!("../data/alcohol.tsv");
+static ALCOHOL: Table = Table::of(include_str!("../data/alcohol.tsv"));
 
 /// The answers, and the dish as other dishes may use it.
 pub(crate) fn assemble(given: &Given<'_>, ground: &Ground<'_>, tasted: &Tasted, read: &Read) -> (Dossier, Made) {
@@ -323,7 +323,7 @@ fn has_liquid(reading: &Reading) -> bool {
 
 /// The row of the table nearest to so many minutes of simmering: its minutes and the percent left.
 fn published_alcohol(minutes: f64) -> Option<(f64, f64)> {
-    rows(ALCOHOL)
+    rows(&ALCOHOL)
         .filter_map(|row| Some((row.number(0)?, row.number(1)?)))
         .min_by(|a, b| (a.0 - minutes).abs().total_cmp(&(b.0 - minutes).abs()))
 }

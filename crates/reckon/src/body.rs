@@ -8,10 +8,10 @@ use potwright_pot::physics::viscosity;
 use potwright_pot::{Doing, Matter, Process, Stuff, Trace};
 
 use crate::reading::{lot_kg, lot_matter};
-use crate::table::rows;
+use crate::table::{Table, rows};
 use crate::{Body, BodyWord, Figure, Known, Measure};
 
-const TABLE: &str = include_str!("../data/body.tsv");
+static TABLE: Table = Table::of(include_str!("../data/body.tsv"));
 
 /// Starch in wheat flour, gram per gram: carbohydrate 76.31 less fibre 2.7 and sugars 0.27 per 100 g (USDA SR28, NDB
 /// 20081, plain white flour).
@@ -159,7 +159,7 @@ pub(crate) fn body(central: Thickener, others: &[Thickener], has_liquid: bool) -
 
 /// The word next to one, thicker or thinner; itself at the ends.
 fn beside(word: BodyWord, thicker: bool) -> BodyWord {
-    let words: Vec<BodyWord> = rows(TABLE).filter_map(|row| row.word(0)).collect();
+    let words: Vec<BodyWord> = rows(&TABLE).filter_map(|row| row.word(0)).collect();
     let place = words.iter().position(|other| *other == word);
     let next = place.and_then(|place| {
         if thicker {
@@ -183,7 +183,7 @@ pub fn words_thicker(one: &Body, than: &Body) -> Option<(f64, f64, f64)> {
 
 /// The place of a thickener among the words, 0 at thin and 4 at stands, straight between the table's anchors.
 fn on_the_scale(thickener: f64) -> f64 {
-    let anchors: Vec<f64> = rows(TABLE).filter_map(|row| row.number(1)).collect();
+    let anchors: Vec<f64> = rows(&TABLE).filter_map(|row| row.number(1)).collect();
     let steps = anchors
         .windows(2)
         .map(|pair| ((thickener - pair[0]) / (pair[1] - pair[0]).max(1e-9)).clamp(0.0, 1.0));
@@ -193,7 +193,7 @@ fn on_the_scale(thickener: f64) -> f64 {
 /// How much flour to 100 of liquid makes it so many times thicker: viscosity grows by the same factor with each percent,
 /// from that of water to what coats a spoon at its anchor.
 fn as_flour(times_thicker: f64) -> f64 {
-    let coats = rows(TABLE).find(|row| row.word(0) == Some(BodyWord::CoatsTheSpoon));
+    let coats = rows(&TABLE).find(|row| row.word(0) == Some(BodyWord::CoatsTheSpoon));
     let percent = coats.and_then(|row| row.number(1)).unwrap_or(6.0);
     let each = libm::log(viscosity::COATS_PA_S / viscosity::WATER_PA_S) / percent;
     libm::log(times_thicker.max(1e-9)) / each
@@ -240,7 +240,7 @@ fn boiled_on_min(trace: &Trace) -> f64 {
 /// The word for a thickener in grams of wheat flour for 100 g of liquid.
 pub(crate) fn word(thickener: f64) -> BodyWord {
     let reached = |row: &crate::table::Row<'_>| row.number(2).is_some_and(|from| thickener >= from);
-    let last = rows(TABLE).filter(reached).last();
+    let last = rows(&TABLE).filter(reached).last();
     last.and_then(|row| row.word(0)).unwrap_or(BodyWord::Thin)
 }
 
@@ -250,7 +250,7 @@ pub(crate) fn word(thickener: f64) -> BodyWord {
 /// light, medium and heavy.
 #[must_use]
 pub fn flour_for_body_g(liquid_g: f64, body: BodyWord) -> f64 {
-    let row = rows(TABLE).find(|row| row.word(0) == Some(body));
+    let row = rows(&TABLE).find(|row| row.word(0) == Some(body));
     let percent = row.and_then(|row| row.number(1)).unwrap_or(0.0);
     liquid_g.max(0.0) * percent / 100.0
 }

@@ -8,10 +8,10 @@ use potwright_larder::Kind;
 use potwright_pot::{Matter, Nutrient, Process, ServedPieces, Source, Trace};
 
 use crate::reading::{lot_kg, lot_matter};
-use crate::table::{Row, rows};
+use crate::table::{Row, Table, rows};
 use crate::whereabouts::{Heat, Whereabouts};
 
-const TABLE: &str = include_str!("../data/retention.tsv");
+static TABLE: Table = Table::of(include_str!("../data/retention.tsv"));
 
 /// The share of each nutrient that is left, 0–1, in the order of [`Nutrient::ALL`].
 pub(crate) type Kept = [f64; Nutrient::ALL.len()];
@@ -93,7 +93,7 @@ fn kept(kind: Option<Kind>, heat: Heat) -> Kept {
         of_this_kind && row.text(1) == method && row.number(2).is_some_and(|from| minutes >= from)
     };
     // Rows of one kind and method stand in the order of their minutes: the last that holds is the one.
-    let Some(row) = rows(TABLE).filter(holds).last() else {
+    let Some(row) = rows(&TABLE).filter(holds).last() else {
         return ALL;
     };
     let mut kept = ALL;
@@ -143,7 +143,7 @@ mod tests {
 
     #[test]
     fn every_kind_of_the_table_is_a_kind_of_food() {
-        for row in rows(TABLE) {
+        for row in rows(&TABLE) {
             assert!(
                 row.text(0) == "made" || row.word::<Kind>(0).is_some(),
                 "{}",

@@ -12,11 +12,11 @@ use potwright_pot::physics::lethality::{Decline, MOST_LOG10};
 
 use crate::foods::{Foods, is_bone};
 use crate::reading::spread_about;
-use crate::table::rows;
+use crate::table::{Table, rows};
 use crate::whereabouts::Whereabouts;
 use crate::{Calculation, Doneness, Figure, Known, Measure, Tenderness, Verdict};
 
-const TABLE: &str = include_str!("../data/holding.tsv");
+static TABLE: Table = Table::of(include_str!("../data/holding.tsv"));
 
 /// Kelvins that stand for the cautious end while only the central run is done (common practice, no source).
 const MARGIN_K: f64 = 5.0;
@@ -384,7 +384,7 @@ fn rule_of(hazard: Hazard) -> (String, String) {
             "cooked or cured before: eaten as it is or heated through",
             "common practice, no source",
         ),
-        _ => rows(TABLE)
+        _ => rows(&TABLE)
             .find(|row| row.word(0) == Some(hazard))
             .map_or_else(|| of("", ""), |row| of(row.text(3), row.text(4))),
     }
@@ -392,7 +392,7 @@ fn rule_of(hazard: Hazard) -> (String, String) {
 
 /// Whether the centre, `colder_k` colder than it was, meets any row of the hazard's rules.
 fn meets_rule(hazard: Hazard, centre: &[(f64, f64)], colder_k: f64) -> bool {
-    rows(TABLE)
+    rows(&TABLE)
         .filter(|row| row.word(0) == Some(hazard))
         .filter_map(|row| Some((row.number(1)?, row.number(2)?)))
         .any(|(temp_c, hold_s)| {

@@ -1,20 +1,37 @@
 //! Reading the tables of `data/`: tab-separated, `#` for comments, a header line, the source in the last column.
 
 use std::str::FromStr;
+use std::sync::OnceLock;
 
 use serde::de::DeserializeOwned;
 use serde::de::IntoDeserializer;
 use serde::de::value::{Error, StrDeserializer};
 
-/// One row of a table.
-#[derive(Clone, Debug)]
-pub(crate) struct Row<'a> {
-    cells: Vec<&'a str>,
+/// A table as embedded, split into cells when it is first asked for.
+pub(crate) struct Table {
+    text: &'static str,
+    cells: OnceLock<Vec<Vec<&'static str>>>,
 }
 
-impl<'a> Row<'a> {
+impl Table {
+    /// The table of a file.
+    pub(crate) const fn of(text: &'static str) -> Self {
+        Table {
+            text,
+            cells: OnceLock::new(),
+        }
+    }
+}
+
+/// One row of a table.
+#[derive(Clone, Copy, Debug)]
+pub(crate) struct Row<'a> {
+    cells: &'a [&'static str],
+}
+
+impl Row<'_> {
     /// The text of a column; empty when the row is too short.
-    pub(crate) fn text(&self, column: usize) -> &'a str {
+    pub(crate) fn text(&self, column: usize) -> &'static str {
         self.cells.get(column).copied().unwrap_or("")
     }
 
@@ -31,14 +48,16 @@ impl<'a> Row<'a> {
 }
 
 /// The rows of a table under its header.
-pub(crate) fn rows(table: &str) -> impl Iterator<Item = Row<'_>> {
-    table
-        .lines()
-        .filter(|line| !line.starts_with('#') && !line.trim().is_empty())
-        .skip(1)
-        .map(|line| Row {
-            cells: line.split('\t').collect(),
-        })
+pub(crate) fn rows(table: &Table) -> impl Iterator<Item = Row<'_>> {
+    let cells = table.cells.get_or_init(|| {
+        let lines = table.text.lines();
+        lines
+            .filter(|line| !line.starts_with('#') && !line.trim().is_empty())
+            .skip(1)
+            .map(|line| line.split('\t').collect())
+            .collect()
+    });
+    cells.iter().map(|cells| Row { cells })
 }
 
 #[cfg(test)]
@@ -76,7 +95,8 @@ mod tests {
     #[test]
     fn words_become_variants() {
         use potwright_larder::Kind;
-        let row = rows("kind\tx\ndried_fruit\t1\n").next().unwrap();
+        let table = Table::of("kind\tx\ndried_fruit\t1\n");
+        let row = rows(&table).next().unwrap();
         assert_eq!(row.word::<Kind>(0), Some(Kind::DriedFruit));
         assert_eq!(row.word::<Kind>(1), None);
         assert_eq!(row.number(1), Some(1.0));

@@ -6,10 +6,10 @@ use potwright_pot::{Lot, Process, Stuff, Trace};
 
 use crate::foods::Foods;
 use crate::reading::{served, share};
-use crate::table::rows;
+use crate::table::{Table, rows};
 use crate::{Target, ToTaste};
 
-const TABLE: &str = include_str!("../data/to_taste.tsv");
+static TABLE: Table = Table::of(include_str!("../data/to_taste.tsv"));
 
 /// Cookings allowed to bring the dish to its target.
 const ROUNDS: usize = 4;
@@ -207,7 +207,7 @@ impl Wanted {
 
 /// Sets a lot that is no salt to its stated amount.
 fn stated(lot: &mut Lot, index: usize, dish_kg: f64, foods: &dyn Foods) -> ToTaste {
-    let row = |kind: Kind| rows(TABLE).find(|row| row.word(0) == Some(kind));
+    let row = |kind: Kind| rows(&TABLE).find(|row| row.word(0) == Some(kind));
     let per_kg = row(lot.kind)
         .or_else(|| row(Kind::Other))
         .and_then(|row| Some((row.number(1)?, row.number(2)?, row.number(3)?)));

@@ -24,8 +24,33 @@ pub(super) fn plain(text: &str) -> String {
 
 /// Whether the words `needle` stand in `hay`, which came from [`plain`].
 pub(super) fn has(hay: &str, needle: &str) -> bool {
+    // Nearly all that is looked for is plain as it is written.
+    if is_plain(needle) {
+        return stands(hay.as_bytes(), needle.as_bytes());
+    }
     let needle = plain(needle);
     needle.len() > 1 && hay.contains(&needle)
+}
+
+/// Whether [`plain`] would add nothing but the spaces at both ends.
+fn is_plain(words: &str) -> bool {
+    let mut before = b' ';
+    for &byte in words.as_bytes() {
+        let inner = byte.is_ascii_lowercase() || byte.is_ascii_digit();
+        if !(inner || byte == b' ' && before != b' ') {
+            return false;
+        }
+        before = byte;
+    }
+    before != b' '
+}
+
+/// Whether `words` stand between two spaces of `hay`.
+fn stands(hay: &[u8], words: &[u8]) -> bool {
+    let between = |window: &[u8]| {
+        window[0] == b' ' && window[1] == words[0] && window[words.len() + 1] == b' ' && window[1..].starts_with(words)
+    };
+    hay.windows(words.len() + 2).any(between)
 }
 
 /// The row whose `words` stand in `hay`; the longest wins, the first of equals.
@@ -101,7 +126,8 @@ mod tests {
         assert_eq!(hay, " cut into 2.5 cm dice not coloured ");
         assert!(has(&hay, "not coloured"));
         assert!(!has(&hay, "colour"));
-        assert!(!has(&hay, ""));
+        assert!(has(&hay, "Coloured!") && has(&hay, "2.5-cm") && has(&hay, "cm dice"));
+        assert!(!has(&hay, "") && !has(&hay, " ") && !has(&hay, "col") && !has(&hay, "oured"));
     }
 
     #[test]

@@ -1,9 +1,9 @@
 //! Rounding of 21 CFR 101.9(c) (as tabulated in FDA's Food Labeling Guide, Appendix H) and percent daily values.
 
 use super::{nearest, plain};
-use crate::table::rows;
+use crate::table::{Table, rows};
 
-const DAILY_VALUES: &str = include_str!("../../data/daily_values.tsv");
+static DAILY_VALUES: Table = Table::of(include_str!("../../data/daily_values.tsv"));
 
 /// The rows of a US label that round alike.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
@@ -69,7 +69,7 @@ pub enum DailyValue {
 /// Percent of the US daily value as printed, `36 %`; none when the nutrient (`sodium`, `vitamin_c`) has none.
 #[must_use]
 pub fn us_daily_value(nutrient: &str, raw: f64, how: DailyValue) -> Option<String> {
-    let row = rows(DAILY_VALUES).find(|row| row.text(0) == nutrient)?;
+    let row = rows(&DAILY_VALUES).find(|row| row.text(0) == nutrient)?;
     let percent = (100.0 * raw / row.number(1)?).max(0.0);
     let step = match how {
         DailyValue::Macronutrient => 1.0,

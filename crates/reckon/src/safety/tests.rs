@@ -44,7 +44,7 @@ fn edges_of_the_tables() {
 /// log10 times within 10 %.
 #[test]
 fn the_table_is_stricter_than_the_integral() {
-    for row in rows(TABLE).filter(|row| row.text(0) == "whole_meat") {
+    for row in rows(&TABLE).filter(|row| row.text(0) == "whole_meat") {
         let (temp_c, hold_s) = (row.number(1).unwrap(), row.number(2).unwrap());
         let d_min = 1.77 * libm::pow(10.0, (60.0 - temp_c) / 5.56);
         let log10 = hold_s / 60.0 / d_min;
