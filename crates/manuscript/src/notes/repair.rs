@@ -4,6 +4,7 @@ use potwright_measure::{Exact, Unit};
 
 use crate::lexicon::Class;
 
+use super::food::Food;
 use super::gather::{NEAR, OpenShare, Work, kind, repairs};
 use super::mention::{Mention, Said};
 
@@ -32,38 +33,10 @@ impl Work<'_, '_> {
         let Some((topic, place, food, next)) = self.last.clone().filter(|_| !mention.part) else {
             return;
         };
-        if said.unit == Some(Unit::Cube) && matches!(food.noun(), "stock" | "water") {
-            let mut cube = food;
-            (cube.name, cube.words) = ("stock cubes".into(), vec!["stock".into(), "cube".into()]);
-            self.measured(mention, &cube, said);
-            return;
-        }
-        if said.unit == Some(Unit::Clove) && food.noun() != "garlic" {
-            let mut spice = food;
-            (spice.name, spice.words, spice.definite) = ("cloves".into(), vec!["clove".into()], false);
-            let said = Said {
-                unit: None,
-                ..said.clone()
-            };
-            self.measured(mention, &spice, &said);
+        if self.unit_is_the_food(mention, said, &food) || self.measures_something_else(mention, said) {
             return;
         }
         let counted = said.unit.is_none();
-        if matches!(said.unit, Some(Unit::Bit | Unit::Piece)) {
-            return;
-        }
-        // 'for one and a half cups I put …' measures something else.
-        if mention
-            .from
-            .checked_sub(1)
-            .and_then(|at| tokens.get(at))
-            .is_some_and(|t| t.is_any(&["for", "serves", "feeds"]))
-        {
-            return;
-        }
-        if tokens.get(mention.next).is_some_and(|t| t.is_any(&["left", "over"])) {
-            return;
-        }
         if counted && self.number_again(mention, said, topic, place) {
             return;
         }
@@ -84,6 +57,41 @@ impl Work<'_, '_> {
             }
             return;
         };
+        self.amount_of(topic, place, mention, said);
+    }
+
+    /// 'two cubes' after stock, 'six cloves' without garlic: the unit names the food.
+    fn unit_is_the_food(&mut self, mention: &Mention, said: &Said, food: &Food) -> bool {
+        let (name, words) = match said.unit {
+            Some(Unit::Cube) if matches!(food.noun(), "stock" | "water") => ("stock cubes", vec!["stock", "cube"]),
+            Some(Unit::Clove) if food.noun() != "garlic" => ("cloves", vec!["clove"]),
+            _ => return false,
+        };
+        let named = Food {
+            name: name.into(),
+            words: words.into_iter().map(str::to_owned).collect(),
+            definite: false,
+            ..food.clone()
+        };
+        let unit = said.unit.filter(|unit| *unit == Unit::Cube);
+        let said = Said { unit, ..said.clone() };
+        self.measured(mention, &named, &said);
+        true
+    }
+
+    /// 'for one and a half cups I put …', 'a litre left', 'in one piece': no amount of the food spoken of.
+    fn measures_something_else(&self, mention: &Mention, said: &Said) -> bool {
+        let tokens = self.tokens();
+        let before = mention.from.checked_sub(1).and_then(|at| tokens.get(at));
+        matches!(said.unit, Some(Unit::Bit | Unit::Piece))
+            || before.is_some_and(|t| t.is_any(&["for", "serves", "feeds"]))
+            || tokens.get(mention.next).is_some_and(|t| t.is_any(&["left", "over"]))
+    }
+
+    /// An amount for an item that is in: its first, its right one, the same in another measure, or more of it.
+    fn amount_of(&mut self, topic: usize, place: usize, mention: &Mention, said: &Said) {
+        let tokens = self.tokens();
+        let counted = said.unit.is_none();
         let Some(item) = self
             .out
             .topics
