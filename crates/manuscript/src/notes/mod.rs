@@ -371,7 +371,9 @@ fn set_aside(heard: &Heard, clauses: &[clause::Clause], beats: &[beat::Beat], ga
             .touches
             .range(from..next)
             .any(|(_, touch)| touch.item.is_some());
+        let serves = (from..next).any(|at| phrase::servings(tokens, at).is_some());
         items
+            || serves
             || beats
                 .iter()
                 .skip(beats.partition_point(|beat| beat.next <= from))
