@@ -189,3 +189,88 @@ fn a_food_of_that_very_name_comes_first() {
         "add scallions+milk",
     );
 }
+
+/// What is left out of 'everything', and 'the others'.
+#[test]
+fn all_but_one() {
+    let list = "2 onions; 2 carrots; 1 leek; 30 g butter";
+    for all in ["everything except", "everything but", "all the ingredients except"] {
+        check(
+            list,
+            &format!("Put {all} the leek in a pot. Simmer for 20 minutes. Add the leek."),
+            "add onions+carrots+butter | simmer <pot> | add leek",
+        );
+    }
+    check(list, "Add all the vegetables bar the leek.", "add onions+carrots");
+    check(
+        list,
+        "Melt the butter in a pot and fry the onions. Add the others.",
+        "melt butter | fry onions | add carrots+leek",
+    );
+}
+
+/// The salt of the part whose other foods are named with it.
+#[test]
+fn a_food_listed_twice_is_that_of_its_companions() {
+    let page = |method: &str| {
+        let list = "For the stew\n1 kg beef shin\n1 litre stock\n2 tsp salt\n\nFor the dumplings\n200 g flour\n100 g suet\n2 tsp salt";
+        read(&format!("Dish\n\n{list}\n\nMethod\n\n{method}\n"))
+    };
+    let salts = |recipe: &Recipe| -> Vec<usize> {
+        let foods = recipe.operations.iter().flat_map(|op| &op.foods);
+        let places = foods.filter_map(|food| match food.target {
+            Target::Ingredient { index, .. } => Some(index),
+            _ => None,
+        });
+        places
+            .filter(|index| recipe.ingredients[*index].items[0].name == "salt")
+            .collect()
+    };
+    let dumplings_first = page("Mix the flour and suet with 1 tsp of the salt. Rub the beef with 1 tsp of the salt.");
+    assert_eq!(salts(&dumplings_first), [5, 2]);
+    let twice = page("Mix the flour with 1 tsp of the salt. Mix the suet with 1 tsp of the salt.");
+    assert_eq!(salts(&twice), [5, 5]);
+}
+
+#[test]
+fn work_that_stands_behind_its_food() {
+    check(
+        "1 kg beef shin; 1 litre stock",
+        "Simmer the beef in the stock for 2 hours. Lift out the beef and serve with the gravy strained over.",
+        "simmer beef shin+stock | remove beef shin | strain <pot> | serve beef shin+<pot>",
+    );
+    check(
+        "500 g peas; 4 slices bread; 2 tbsp dripping; 1 litre stock",
+        "Simmer the peas in the stock for 1 hour. Serve with bread fried in dripping.",
+        "simmer peas+stock | fry bread+dripping | serve <pot>+bread+dripping",
+    );
+    check(
+        "500 g peas; 1 litre stock",
+        "Simmer the peas in half the stock for 1 hour. Any stock left over thins the soup.",
+        "simmer peas+stock",
+    );
+}
+
+/// The setting of the oven, that of a fan oven, and how hot the food is to be inside.
+#[test]
+fn ovens_fans_and_middles() {
+    for (order, oven, fan, core) in [
+        ("at 200 C / 180 C fan for 1 hour", "200 °C", "180 °C", ""),
+        ("at 200C (180C fan) for 1 hour", "200 °C", "180 °C", ""),
+        ("at 160C fan/180C for 1 hour", "180 °C", "160 °C", ""),
+        ("at 200 C for 1 hour, until 75 °C in the middle", "200 °C", "", "75 °C"),
+        (
+            "at 200 C until a thermometer reads 165°F in the thickest part",
+            "200 °C",
+            "",
+            "165 °F",
+        ),
+        ("at 200 C to a core temperature of 74 °C", "200 °C", "", "74 °C"),
+        ("at 200 C in the middle of the oven for 1 hour", "200 °C", "", ""),
+    ] {
+        let recipe = operations("1 chicken", &format!("Roast the chicken {order}.")).1;
+        let roast = &recipe.operations[0];
+        let shown = [roast.temperature, roast.fan, roast.core].map(|t| t.map_or(String::new(), |t| t.to_string()));
+        assert_eq!(shown, [oven, fan, core], "{order}");
+    }
+}

@@ -5,7 +5,7 @@ use super::said::Role;
 use super::scene::{Focus, acts};
 use super::takes;
 use super::told::Told;
-use super::words::{Meaning, VesselKind};
+use super::words::{self, Meaning, VesselKind};
 use crate::speech::Speech;
 use crate::token::Token;
 use crate::{FoodRef, Layout, Share, Target, Unsure, Verb};
@@ -143,10 +143,15 @@ fn third_person(token: &Token) -> bool {
     let stem = token.lower.strip_suffix("es").or(token.lower.strip_suffix('s'));
     let one = token.lower.strip_suffix('s');
     let verb = |word: Option<&str>| word.is_some_and(crate::lexicon::verb);
+    // 'thins', 'thickens': an order by its stem that names no thing.
+    let tells = one.and_then(words::verb).is_some_and(|(base, form)| {
+        let marks = words::entry(base).map(|entry| entry.marks).unwrap_or_default();
+        form == words::Inflection::Base && !marks.noun && !marks.food
+    });
     token.is_word()
-        && token.class == crate::lexicon::Class::default()
         && token.text.len() > 3
-        && (verb(stem) || verb(one))
+        && (tells || (token.class == crate::lexicon::Class::default() && (verb(stem) || verb(one))))
+        && !token.class.is(crate::lexicon::Class::FOOD)
 }
 
 /// Foods of the list and foods that a page may name without listing them.

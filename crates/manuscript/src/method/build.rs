@@ -84,7 +84,8 @@ impl<'a> Builder<'a> {
             self.scene.focus = Focus::Hand(block.iter().map(|place| whole(*place)).collect());
         }
         self.block = block.into();
-        let tokens = tokens(self.text, step.words.span);
+        let places = step.places().iter();
+        let tokens: Vec<Token> = places.flat_map(|place| tokens(self.text, *place)).collect();
         let mut kept = self.names.kept(&tokens);
         // In running text the preparation of a listed food is no order.
         for (mark, token) in kept.iter_mut().zip(&tokens) {
@@ -267,6 +268,7 @@ impl<'a> Builder<'a> {
             return;
         };
         match meaning {
+            Meaning::Do(Verb::Add) if told.said.goes_back() => self.order(Verb::Return, &told),
             Meaning::Do(verb) => self.order(verb, &told),
             Meaning::CoverAjar => {
                 told.said.covers.insert(0, Cover::Ajar);
@@ -301,7 +303,11 @@ impl<'a> Builder<'a> {
     fn take_in_hand(&mut self, told: &Told) {
         let object = |(role, food): &&(Role, FoodRef)| *role == Role::Object && self.is_fresh(&food.target);
         let foods: Vec<FoodRef> = told.foods.iter().filter(object).map(|(_, food)| food.clone()).collect();
-        if matches!(told.clause.verb, "take" | "get" | "buy" | "choose" | "prepare") && !foods.is_empty() {
+        let handled = matches!(
+            told.clause.verb,
+            "take" | "get" | "buy" | "choose" | "prepare" | "prick" | "pierce" | "stab" | "open" | "weigh" | "tap"
+        );
+        if handled && !foods.is_empty() {
             self.scene.focus = Focus::Hand(foods);
         }
     }

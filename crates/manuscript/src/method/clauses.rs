@@ -168,6 +168,10 @@ fn step(tokens: &[Token], index: usize, going: &mut Going) {
     match token.lower.as_str() {
         "until" | "till" | "til" => going.cue = true,
         "then" => *going = Going::default(),
+        // 'the night before and leave in the fridge': nothing follows that is said to come later.
+        "before" if ends_here(tokens, index + 1) => {}
+        // 'the moment they colour tip in the rest'.
+        "moment" | "minute" if at(tokens, index.wrapping_sub(1)) == "the" => (going.side, going.when) = (true, true),
         "when" | "while" | "once" | "as" | "if" | "after" | "before" => (going.side, going.when) = (true, true),
         word if speech(word).is(Speech::CLAUSE) => going.side = true,
         _ if token
@@ -178,6 +182,13 @@ fn step(tokens: &[Token], index: usize, going: &mut Going) {
         }
         _ => {}
     }
+}
+
+/// A sign, 'and' or nothing stands here.
+fn ends_here(tokens: &[Token], index: usize) -> bool {
+    tokens
+        .get(index)
+        .is_none_or(|token| token.sign().is_some() || token.speech.is(Speech::JOINER))
 }
 
 /// A clause without a verb.

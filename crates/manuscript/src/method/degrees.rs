@@ -56,7 +56,9 @@ pub(super) fn is_inside(tokens: &[Token], from: usize, next: usize) -> bool {
             .is_some_and(|t| matches!(t.sign(), Some(',' | ';' | '.')))
     };
     let before = (from.saturating_sub(NEAR)..from).rev().take_while(|index| !ends(index));
-    let after = (next..next + NEAR).take_while(|index| !ends(index));
+    // 'at 160 °C to a core of 74 °C': the core is that of the second.
+    let on = |index: &usize| matches!(at(tokens, *index), "to" | "until" | "till");
+    let after = (next..next + NEAR).take_while(|index| !ends(index) && !on(index));
     let oven = (next..next + 2 * NEAR)
         .take_while(|index| !ends(index))
         .any(|index| at(tokens, index) == "oven");
@@ -146,6 +148,7 @@ mod tests {
             ("to an internal temperature of 165°F", true),
             ("at 180 °C in the middle of the oven", false),
             ("at 180 °C for an hour, until soft inside", false),
+            ("at 160 °C to a core of 74 °C", false),
         ] {
             let found = tokens(text, Span::new(0, text.len()));
             let place = (0..found.len()).find_map(|at| temperature(&found, at).map(|one| (at, one.next)));

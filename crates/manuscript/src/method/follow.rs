@@ -78,8 +78,14 @@ impl Builder<'_> {
         self.scene.turn_to(verb, foods, if helped { &with } else { &[] });
     }
 
+    fn is_meat(&self, target: &Target) -> bool {
+        const KINDS: [&str; 4] = ["meat", "bird", "fish", "shellfish"];
+        matches!(target, Target::Ingredient { index, item } if self.names.get((*index, *item))
+            .is_some_and(|name| KINDS.iter().any(|kind| name.words().iter().any(|word| super::words::in_group(word, kind)))))
+    }
+
     /// What flavours a pot and is taken out of it again.
-    fn is_flavour(&self, target: &Target) -> bool {
+    pub(super) fn is_flavour(&self, target: &Target) -> bool {
         let words = match target {
             Target::Ingredient { index, item } => self
                 .names
@@ -100,7 +106,13 @@ impl Builder<'_> {
     fn hand_object(&self, told: &Told) -> bool {
         let object = told.foods.iter().find(|(role, _)| *role == Role::Object);
         object.is_some_and(|(_, food)| food.target != Target::Pot && self.scene.holds(&food.target).is_none())
-            && told.foods.iter().any(|(role, _)| *role == Role::With)
+            && (told.foods.iter().any(|(role, _)| *role == Role::With) || self.is_solid(told))
+    }
+
+    /// 'Season the shanks': what is seasoned, not what seasons.
+    fn is_solid(&self, told: &Told) -> bool {
+        let objects = told.foods.iter().filter(|(role, _)| *role == Role::Object);
+        objects.clone().count() == 1 && objects.clone().all(|(_, food)| self.is_meat(&food.target))
     }
 
     /// The whole contents of one vessel go into another.

@@ -130,6 +130,18 @@ impl Names {
             .collect()
     }
 
+    /// The section of the one food that a mention can stand for.
+    pub(super) fn only_section(&self, mention: &Mention) -> Option<usize> {
+        let words: Vec<String> = mention.words.iter().flat_map(|word| plain(word)).collect();
+        let head = words.last()?;
+        let near = self
+            .index
+            .holding(std::iter::once(head), &self.list, mention.span.start);
+        let mut fitting = near.iter().map(|at| &self.list[*at]).filter(|name| name.head == *head);
+        let section = fitting.next()?.section?;
+        fitting.next().is_none().then_some(section)
+    }
+
     /// Whether foods are listed behind a place of the page.
     pub(super) fn any_after(&self, place: usize) -> bool {
         self.index.any_after(place)
@@ -336,7 +348,7 @@ fn group(words: &[String]) -> Option<&'static str> {
     Some(match head {
         "vegetable" => "vegetable",
         "meat" => "meat",
-        "bird" => "bird",
+        "bird" | "fowl" => "bird",
         "fish" => "fish",
         "shellfish" => "shellfish",
         "herb" => "herb",

@@ -3,7 +3,7 @@
 
 use super::clauses::{Clause, Going, Lead};
 use super::participles::{food_word, passive, past_like, self_past, worked_on};
-use super::turns::{goes_in, in_goes, let_inner, lid, makes, must, puts_to};
+use super::turns::{goes_in, in_goes, let_inner, lid, makes, must, puts_to, seasons};
 use super::words::{self, Inflection};
 use crate::lexicon::{Class, class};
 use crate::speech::{Speech, speech};
@@ -31,6 +31,7 @@ pub(super) fn head(
     let special = lid(tokens, sentence, index, last)
         .or_else(|| goes_in(tokens, sentence, index, last))
         .or_else(|| in_goes(tokens, sentence, index))
+        .or_else(|| seasons(tokens, sentence, index))
         .or_else(|| makes(tokens, sentence, index))
         .or_else(|| must(tokens, sentence, index));
     if special.is_some() {
@@ -159,7 +160,9 @@ fn after_side(tokens: &[Token], sentence: (usize, usize), index: usize, going: &
     let marks = words::entry(at(tokens, index))
         .map(|entry| entry.marks)
         .unwrap_or_default();
-    let food = going.led && next(1).is_some_and(|t| t.class.is(Class::FOOD)) && food_word(before);
+    let food = going.led
+        && next(1).is_some_and(|t| t.class.is(Class::FOOD))
+        && (food_word(before) || words::vessel(before).is_some());
     (going.when || going.led)
         && !going.cue
         && free
@@ -245,6 +248,14 @@ fn is_order(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Go
     // 'skin side down', 'slices of bread', 'salt is'.
     let thing = |t: &Token| t.speech.is(Speech::FINITE) || t.is("of") || (marks.noun && t.is_any(&["side", "sides"]));
     if next.is_some_and(thing) {
+        return false;
+    }
+    // 'Fish in, colour 10 minutes': the food, not the angler.
+    let ends_after = tokens
+        .get(index + 2)
+        .filter(|_| index + 2 < sentence.1)
+        .is_none_or(|t| t.sign().is_some());
+    if class(word).is(Class::FOOD) && next.is_some_and(|t| t.is("in")) && ends_after {
         return false;
     }
     if marks.food {

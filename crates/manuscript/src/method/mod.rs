@@ -107,5 +107,11 @@ fn listed_above(recipe: &Recipe, names: &foods::Names, index: usize) -> Vec<food
         .checked_sub(1)
         .and_then(|before| recipe.steps.get(before))
         .map_or(0, |before| before.words.span.end);
-    names.between(from, step.words.span.start)
+    // Beside its text, the foods of a step stand before its end.
+    let until = if step.pieces.is_empty() {
+        step.words.span.start
+    } else {
+        step.words.span.end
+    };
+    names.between(from, until)
 }

@@ -165,6 +165,12 @@ fn noun_words(tokens: &[Token], from: usize, to: usize) -> (Vec<String>, usize) 
             break;
         }
     }
+    // 'all the vegetables bar the leek'.
+    if words.len() > 1 && words.last().is_some_and(|word| word == "bar") && speech_at(tokens, index).is(Speech::ARTICLE)
+    {
+        words.pop();
+        index -= 1;
+    }
     // 'until the cheeks are dry', 'pat the cheeks dry': how the food comes to be is no part of its name.
     while words.len() > 1 && words.last().is_some_and(|word| describes(word) || lies(word)) {
         words.pop();
@@ -255,7 +261,7 @@ fn measured(tokens: &[Token], from: usize, to: usize) -> Measured {
             continue;
         }
         match word {
-            "remaining" | "rest" | "remainder" | "other" => {
+            "remaining" | "rest" | "remainder" | "other" | "others" => {
                 rest = true;
                 found.next += 1 + usize::from(of);
             }
@@ -275,6 +281,9 @@ fn measured(tokens: &[Token], from: usize, to: usize) -> Measured {
                 found.share = Share::Some;
                 found.next += 1 + usize::from(of);
             }
+            // 'nearly all the milk', 'excess fat'.
+            "nearly" | "almost" if matches!(at(tokens, index + 1), "all" | "half" | "the") => found.next += 1,
+            "excess" | "surplus" if words_follow(tokens, index + 1, to) => found.next += 1,
             "all" | "any" | "more" | "extra" | "another" | "both" | "whole"
                 if of || words_follow(tokens, index + 1, to) =>
             {
@@ -457,6 +466,8 @@ mod tests {
             ("a good pinch of saffron threads", "1 pinch: saffron threads"),
             ("them", "whole: them"),
             ("all of it", "whole: it"),
+            ("nearly all the milk", "whole: milk"),
+            ("excess fat", "whole: fat"),
         ] {
             let found = tokens(text, Span::new(0, text.len()));
             let shown =

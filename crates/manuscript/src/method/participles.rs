@@ -46,6 +46,9 @@ pub(super) fn worked_on(tokens: &[Token], (start, _): (usize, usize), index: usi
     while last > start && manner(at(tokens, last - 1)) {
         last -= 1;
     }
+    // 'an onion, a carrot and a turnip, all cut fine'.
+    let together = last > start && matches!(at(tokens, last - 1), "all" | "both");
+    last -= usize::from(together);
     // 'flour, diluted with water'.
     let apart = last > start + 1 && at(tokens, last - 1) == ",";
     let led_on = tokens
@@ -62,7 +65,8 @@ pub(super) fn worked_on(tokens: &[Token], (start, _): (usize, usize), index: usi
             || t.speech.is(Speech::PREPOSITION)
             || t.speech.is(Speech::JOINER)
             || t.speech.is(Speech::ADVERB)
-            || t.is_any(&["until", "till", "til"])
+            || t.class.is(Class::SIZE | Class::MANNER)
+            || t.is_any(&["until", "till", "til", "fine"])
     });
     if !follows {
         return None;
@@ -76,16 +80,24 @@ pub(super) fn worked_on(tokens: &[Token], (start, _): (usize, usize), index: usi
             if joined {
                 break;
             }
+            // 'the vinegar and the parsley chopped fine': the second alone; 'turnips and onions cut' are both.
+            if !together && speech(at(tokens, from)).is(Speech::ARTICLE) && !apart {
+                break;
+            }
             // 'fat, and bone sawed': a comma before 'and' keeps a pair apart; a list of three or more goes together.
             joined = true;
         } else if comma {
             commas += 1;
-        } else if !(food_word(word) || speech(word).is(Speech::ARTICLE) || word == "remaining") {
+        } else if !(food_word(word)
+            || speech(word).is(Speech::ARTICLE)
+            || word == "remaining"
+            || (together && is_count(tokens, from - 1)))
+        {
             break;
         }
         from -= 1;
     }
-    let last_alone = apart && joined;
+    let last_alone = apart && joined && !together;
     if last_alone || (joined && commas == 1 && oxford_pair(tokens, from, last)) {
         from = (from..last)
             .rev()
@@ -93,6 +105,11 @@ pub(super) fn worked_on(tokens: &[Token], (start, _): (usize, usize), index: usi
             .map_or(from, |i| i + 1);
     }
     Some((from, last))
+}
+
+/// How many, or how large.
+fn is_count(tokens: &[Token], index: usize) -> bool {
+    class(at(tokens, index)).is(Class::SIZE) || crate::number::number(tokens, index).is_some()
 }
 
 /// One comma, directly before 'and'.

@@ -32,7 +32,7 @@ pub(super) fn span(tokens: &[Token], from: usize, next: usize) -> Span {
 fn unit_minutes(word: &str) -> Option<f64> {
     Some(match word {
         "second" | "seconds" | "sec" | "secs" | "s" => 1.0 / 60.0,
-        "minute" | "minutes" | "min" | "mins" => 1.0,
+        "minute" | "minutes" | "min" | "mins" | "m" => 1.0,
         "hour" | "hours" | "hr" | "hrs" | "h" => 60.0,
         "day" | "days" => 1440.0,
         "week" | "weeks" => 10_080.0,
@@ -101,6 +101,11 @@ fn measure_of_time(tokens: &[Token], from: usize) -> Option<(f64, f64, usize)> {
     let last = from > 0 && matches!(at(tokens, from - 1), "last" | "final");
     if let Some(unit) = unit_minutes(at(tokens, from)).filter(|_| last) {
         return Some((unit, unit, from + 1));
+    }
+    // 'for the last 15': minutes.
+    let lasts = last && from > 2 && at(tokens, from - 2) == "the" && at(tokens, from - 3) == "for";
+    if let Some((count, next)) = number(tokens, from).filter(|(_, next)| lasts && ends(tokens, *next)) {
+        return Some((count.to_f64(), count.to_f64(), next));
     }
     let (low, high, mut unit_at) = loose_number(tokens, from).or_else(|| {
         let counted = amount(tokens, from)?;
@@ -382,6 +387,9 @@ mod tests {
             ("another 20-25 mins or so, then", "20..25|, then"),
             ("2 1/2 hours", "150..150|"),
             ("1 minute less than the packet says", "none"),
+            ("25m, turn", "25..25|, turn"),
+            ("for the last 15.", "15..15 end|."),
+            ("the last 2 eggs", "none"),
             ("2 onions", "none"),
         ] {
             let shown = read(text, minutes).map_or("none".to_owned(), |(m, rest)| {

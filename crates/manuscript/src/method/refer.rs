@@ -341,9 +341,13 @@ impl Referrer<'_> {
         if order && !class(word).is(Class::FOOD) {
             return Some(Vec::new());
         }
-        let piece = word == "batch" || Unit::from_spelling(word).is_some();
-        let (Focus::Hand(foods) | Focus::TakenOut(foods)) = &scene.focus else {
-            return None;
+        let piece = matches!(word.as_str(), "batch" | "lot" | "flesh" | "meat") || Unit::from_spelling(word).is_some();
+        let foods = match &scene.focus {
+            Focus::Hand(foods) | Focus::TakenOut(foods) => foods.clone(),
+            // 'lifting each lot out', 'cut the flesh in chunks'.
+            Focus::Pot if matches!(word.as_str(), "batch" | "lot") => scene.solids(self.names),
+            Focus::Pot if word == "flesh" => scene.cut.clone(),
+            Focus::Pot => return None,
         };
         piece.then(|| {
             let named = foods.iter().filter(|_| standing.object);

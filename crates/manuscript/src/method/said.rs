@@ -32,6 +32,8 @@ pub(super) enum Role {
     Discard,
     /// After 'keeping'.
     Keep,
+    /// After 'except': left out of what was named.
+    Except,
     /// Said by the way.
     Aside,
     /// After a comma behind a participle: it belongs to the order before.
@@ -84,6 +86,12 @@ impl Said {
         self.words.iter().any(|said| said == word)
     }
 
+    /// 'back in', 'back to the pan'.
+    pub(super) fn goes_back(&self) -> bool {
+        let leads = |word: &str| matches!(word, "in" | "into" | "to" | "on" | "onto");
+        self.words.windows(2).any(|two| two[0] == "back" && leads(&two[1]))
+    }
+
     /// The first vessel that plays one of these parts.
     pub(super) fn vessel(&self, roles: &[Role]) -> Option<&VesselMention> {
         self.vessels
@@ -97,6 +105,8 @@ impl Said {
 pub(super) struct Reader<'t> {
     pub(super) text: &'t str,
     pub(super) tokens: &'t [Token<'t>],
+    /// The verb goes on for a time, so that a bare number after 'for' counts minutes.
+    pub(super) lasts: bool,
     /// The verb puts things somewhere, so that 'in', 'on' and 'over' right after it belong to it.
     pub(super) puts: bool,
 }
@@ -253,12 +263,9 @@ impl Reader<'_> {
     /// 'simmer 10': a bare number right behind a verb of cooking counts minutes.
     fn shorthand(&self, tokens: &[Token], from: usize) -> Option<Found<Minutes>> {
         let before = from.checked_sub(1)?;
-        let base = words::verb(self.word(before))
-            .filter(|(_, form)| *form == Inflection::Base)?
-            .0;
-        let row = words::entry(base)?.rows.last()?;
-        let cooks =
-            matches!(row.meaning, words::Meaning::Do(verb) if super::takes::cooks(verb) || verb == crate::Verb::Rest);
+        let verb = words::verb(self.word(before)).filter(|(_, form)| *form == Inflection::Base);
+        let row = verb.and_then(|(base, _)| words::entry(base)?.rows.last());
+        let cooks = row.is_some_and(|row| lasts(row.meaning)) || (self.lasts && self.word(before) == "for");
         let counted = crate::number::amount(tokens, from).filter(|counted| cooks && !counted.article)?;
         let ends = self
             .tokens
@@ -357,8 +364,8 @@ impl Reader<'_> {
         let off = word == "off" || (self.puts && matches!(word.as_str(), "in" | "on" | "over" | "through" | "round"));
         let vessel = vessels::vessel(self.tokens, at.index + 1, to).is_some();
         let own = open && off && self.follows_verb(at.index) && !vessel && at.index + 1 < to;
+        at.aside |= role == Role::Aside && (speech(&word).is(Speech::MANNER) || word == "to" || self.is_manner(at));
         at.index += 1;
-        at.aside |= role == Role::Aside && (speech(&word).is(Speech::MANNER) || word == "to");
         let leads = matches!(role, Role::With | Role::In | Role::Over | Role::To);
         if !own {
             (at.role, at.filled, at.food) = (if at.aside && leads { Role::Aside } else { role }, false, false);
@@ -396,13 +403,33 @@ impl Reader<'_> {
             "to" | "into" | "onto" | "on" => Role::To,
             "over" | "upon" | "across" | "around" | "round" | "under" => Role::Over,
             "from" | "off" => Role::From,
+            "except" | "excepting" | "excluding" => Role::Except,
+            "but" | "bar" | "save" if self.after_all(at.index) => Role::Except,
             // 'smoked ham, cut small': the preparation of what was named.
             "cut" if at.apart => Role::Aside,
             _ if speech(word).is(Speech::DISCARDING) => Role::Discard,
             _ if speech(word).is(Speech::KEEPING) => Role::Keep,
-            _ if speech(word).is(ASIDE) => Role::Aside,
+            _ if speech(word).is(ASIDE) || self.is_manner(at) => Role::Aside,
             _ => return None,
         })
+    }
+
+    /// ', crushing them in your fist as they go': how it is done.
+    fn is_manner(&self, at: &At) -> bool {
+        let apart = at.index.checked_sub(1).is_some_and(|before| self.word(before) == ",");
+        let doing = words::verb(self.word(at.index)).is_some_and(|(_, form)| form == Inflection::Ing);
+        let object = self
+            .tokens
+            .get(at.index + 1)
+            .is_some_and(|next| next.speech.is(Speech::PRONOUN) || nouns::is_determiner(next));
+        apart && doing && object
+    }
+
+    /// 'everything but', 'all the vegetables bar'.
+    fn after_all(&self, index: usize) -> bool {
+        let near = (index.saturating_sub(4)..index).rev();
+        let mut words = near.map(|at| self.word(at)).take_while(|word| !word.is_empty());
+        words.any(|word| speech(word).is(Speech::ALL) || matches!(word, "all" | "both"))
     }
 
     /// 'to cover', 'to make a paste': what for.
@@ -418,6 +445,11 @@ impl Reader<'_> {
         words::verb(before(1)).is_some()
             || (speech(before(1)).is(Speech::PREPOSITION) && words::verb(before(2)).is_some())
             || (speech(before(1)).is(Speech::ADVERB) && words::verb(before(2)).is_some())
+    }
+
+    /// Whether the clause, or a part of it, ends before this word.
+    fn ends(&self, index: usize, to: usize) -> bool {
+        index >= to || self.tokens.get(index).is_none_or(|token| token.sign().is_some())
     }
 
     fn joiner(&self, at: &mut At, to: usize) -> Taken {
@@ -473,10 +505,25 @@ impl Reader<'_> {
                 .words
                 .last()
                 .is_some_and(|w| matches!(w.as_str(), "heat" | "flame" | "gas" | "fire"));
-        let role = if at.brackets { Role::Aside } else { at.role };
+        // 'boiled in their skins' is how; 'bread, crusts and all' is all of it.
+        let skins = mention.words.last().is_some_and(|word| {
+            matches!(
+                word.as_str(),
+                "skin" | "skins" | "jackets" | "shell" | "shells" | "pods"
+            )
+        });
+        let all = self.word(next) == "and" && self.word(next + 1) == "all" && self.ends(next + 2, to);
+        let aside =
+            at.brackets || all || (at.role == Role::In && skins && matches!(self.word(at.index), "their" | "its"));
+        let role = if aside { Role::Aside } else { at.role };
         said.foods.push((role, mention));
-        moved(at, next)
+        moved(at, if all { next + 2 } else { next })
     }
+}
+
+/// Whether what is done goes on for a time.
+pub(super) fn lasts(meaning: words::Meaning) -> bool {
+    matches!(meaning, words::Meaning::Do(verb) if super::takes::cooks(verb) || verb == crate::Verb::Rest)
 }
 
 fn is_gentle(word: &str) -> bool {

@@ -47,7 +47,13 @@ fn shares_object(tokens: &[Token], clause: &Clause, next: &Clause) -> bool {
         takes::by_hand(verb) || matches!(verb, Verb::Mix | Verb::Sift | Verb::Toast | Verb::Whisk)
     });
     let goes_on = does(next.verb, |verb| {
-        !takes::puts(verb) && !matches!(verb, Verb::Serve | Verb::Season | Verb::SetAside | Verb::Discard)
+        let apart = matches!(verb, Verb::Serve | Verb::Season | Verb::SetAside | Verb::Discard);
+        // 'lift out, chop, and strain the liquid': not the liquid is chopped.
+        let liquid = matches!(
+            verb,
+            Verb::Strain | Verb::Skim | Verb::Reduce | Verb::Thicken | Verb::Deglaze
+        );
+        !takes::puts(verb) && !apart && !liquid
     });
     clause.lead == Lead::Order && next.lead == Lead::Order && empty && works && goes_on
 }

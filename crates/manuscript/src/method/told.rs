@@ -45,6 +45,7 @@ impl<'a> Builder<'a> {
         let reader = Reader {
             text: self.text,
             tokens,
+            lasts: rows.iter().any(|row| super::said::lasts(row.meaning)),
             puts: does(takes::puts),
         };
         let mut said = reader.said(clause);
@@ -73,7 +74,8 @@ impl<'a> Builder<'a> {
 
     /// The foods of a clause with the part each plays. Work that stands before a noun is an operation ahead of it.
     fn foods_said(&mut self, said: &Said, verb: &'static str, asks: bool) -> Vec<(Role, FoodRef)> {
-        let referrer = self.referrer_to(said, verb);
+        let mut referrer = self.referrer_to(said, verb);
+        referrer.section = referrer.section.or_else(|| self.section_told(said));
         let mut foods: Vec<(Role, FoodRef)> = Vec::new();
         let mut kept: Vec<FoodRef> = Vec::new();
         for (role, mention) in &said.foods {
@@ -103,17 +105,36 @@ impl<'a> Builder<'a> {
             let apart = matches!(role, Role::Keep | Role::Discard) && !mention.pronoun;
             for food in found {
                 let food = if apart { of_its_own(food, mention) } else { food };
-                let known = foods.iter().any(|(other, held)| {
-                    let again = *other == *role && !parted(held) && !parted(&food);
-                    held.target == food.target && (held.share == food.share || again)
-                });
+                let known = *role != Role::Except
+                    && foods.iter().any(|(other, held)| {
+                        let again = *other == *role && !parted(held) && !parted(&food);
+                        held.target == food.target && (held.share == food.share || again)
+                    });
                 if !known {
                     foods.push((*role, food));
                 }
             }
         }
         foods.extend(kept.into_iter().map(|food| (Role::Keep, food)));
+        // 'everything except the leek'.
+        let (left, mut foods): (Vec<_>, Vec<_>) = foods.into_iter().partition(|(role, _)| *role == Role::Except);
+        foods.retain(|(_, food)| !left.iter().any(|(_, out)| out.target == food.target));
         foods
+    }
+
+    /// The part of the list that the foods of a clause are of, when those that have but one name in the list agree: 'mix
+    /// the suet with 1 tsp of the salt' is the salt of the dumplings.
+    fn section_told(&self, said: &Said) -> Option<usize> {
+        if self.recipe.sections.len() < 2 {
+            return None;
+        }
+        let objects = said
+            .foods
+            .iter()
+            .filter(|(role, mention)| !mention.pronoun && matches!(role, Role::Object | Role::With | Role::In));
+        let mut sections = objects.filter_map(|(_, mention)| self.names.only_section(mention));
+        let first = sections.next()?;
+        sections.all(|section| section == first).then_some(first)
     }
 
     /// What finds the foods of a clause, told where they go.

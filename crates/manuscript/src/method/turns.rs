@@ -81,6 +81,30 @@ pub(super) fn in_goes(tokens: &[Token], sentence: (usize, usize), index: usize) 
     Some(told(Lead::Order, verb, form, index, next))
 }
 
+/// 'Salt and pepper to taste', 'taste, then salt and pepper as needed'.
+fn seasoning_end(tokens: &[Token], index: usize, end: usize) -> Option<usize> {
+    let small = |t: &Token| t.speech.is(Speech::JOINER) || matches!(t.sign(), Some(',' | '&' | '+'));
+    let stop = (index..end.min(index + SEASONINGS))
+        .find(|at| tokens.get(*at).is_none_or(|t| !(small(t) || food_word(&t.lower))))?;
+    let says = |first: &str, second: &str| at(tokens, stop) == first && at(tokens, stop + 1) == second;
+    (stop > index && (says("to", "taste") || says("as", "needed") || says("if", "needed"))).then_some(stop)
+}
+
+/// More words than the seasonings that are named in one breath.
+const SEASONINGS: usize = 8;
+
+/// Seasonings at the beginning, with 'to taste' and no verb.
+pub(super) fn seasons(tokens: &[Token], sentence: (usize, usize), index: usize) -> Option<Clause> {
+    let begins = index == sentence.0 || at(tokens, index - 1) == "then";
+    let food = tokens.get(index).is_some_and(|token| token.class.is(Class::FOOD));
+    let stop = seasoning_end(tokens, index, sentence.1).filter(|_| begins && food)?;
+    let (verb, form) = words::verb("season")?;
+    Some(Clause {
+        object: (index, stop),
+        ..told(Lead::GoesIn, verb, form, stop - 1, stop)
+    })
+}
+
 /// 'Make a forcemeat of the crumbs, the bacon and an egg': they are mixed.
 pub(super) fn makes(tokens: &[Token], sentence: (usize, usize), index: usize) -> Option<Clause> {
     if at(tokens, index) != "make" || edge(tokens, sentence.0, index).is_none() {

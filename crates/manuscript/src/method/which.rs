@@ -13,7 +13,12 @@ impl Builder<'_> {
     /// The foods an operation names, or those that it must mean.
     pub(super) fn foods_of(&self, verb: Verb, told: &Told) -> Vec<FoodRef> {
         if verb == Verb::Repeat {
-            return vec![self.pot(told)];
+            let again = told
+                .foods
+                .iter()
+                .filter(|(role, _)| matches!(role, Role::Object | Role::With));
+            let foods: Vec<FoodRef> = again.map(|(_, food)| food.clone()).collect();
+            return if foods.is_empty() { vec![self.pot(told)] } else { foods };
         }
         let mut foods = self.named(verb, told);
         let object = told.foods.iter().any(|(role, _)| *role == Role::Object) && !foods.is_empty();
@@ -36,7 +41,7 @@ impl Builder<'_> {
             Role::Object | Role::With => true,
             Role::In => food.target != Target::Pot && takes::takes_in(verb),
             Role::Over => takes::takes_over(verb),
-            Role::To => self.is_fresh(&food.target) && verb != Verb::Remove,
+            Role::To => self.is_fresh(&food.target) && !matches!(verb, Verb::Remove | Verb::Return),
             _ => false,
         };
         let mut foods: Vec<FoodRef> = told.foods.iter().filter(goes).map(|(_, food)| food.clone()).collect();
@@ -47,6 +52,8 @@ impl Builder<'_> {
                 foods.retain(|food| matches!(food.target, Target::Ingredient { .. } | Target::Unlisted(_)))
             }
             Verb::Cut => self.trimmed(told, &mut foods),
+            // 'slip off the skins': of what is in hand.
+            Verb::Peel => foods.retain(|food| !matches!(food.target, Target::Component(_))),
             _ => {}
         }
         foods
@@ -81,6 +88,15 @@ impl Builder<'_> {
                 if foods.is_empty() && !hand.is_empty() && (told.said.says("through") || told.said.says("in")) =>
             {
                 hand
+            }
+            // 'shake the flour with the milk and stir in': what was mixed on the side.
+            Verb::Add | Verb::Pour | Verb::Stir
+                if foods.is_empty() && self.scene.is_aside() && told.said.says("in") =>
+            {
+                self.scene
+                    .here()
+                    .map(|vessel| vessel.contents.clone())
+                    .unwrap_or_default()
             }
             // 'chop the garlic; stir in along with the thyme', 'peel the pears; cover with wine'.
             Verb::Add | Verb::Pour | Verb::Stir if !foods.is_empty() && !hand.is_empty() => with(hand, foods),
@@ -122,8 +138,12 @@ impl Builder<'_> {
     /// 'Serve with bread': the pot and the bread; 'serve the stew': the stew.
     fn served(&self, told: &Told, foods: Vec<FoodRef>) -> Vec<FoodRef> {
         let object = told.foods.iter().any(|(role, _)| *role == Role::Object);
-        if object || foods.iter().any(|food| food.target == Target::Pot) {
-            return foods;
+        let sauced = foods.iter().any(|food| food.target == Target::Pot);
+        match &self.scene.focus {
+            // 'Lift out the beef and serve with the gravy strained over'.
+            Focus::TakenOut(out) if sauced && !object => return out.iter().cloned().chain(foods).collect(),
+            _ if object || sauced => return foods,
+            _ => {}
         }
         std::iter::once(self.pot(told)).chain(foods).collect()
     }
@@ -145,7 +165,10 @@ impl Builder<'_> {
                 foods.clone()
             }
             Focus::Pot if takes::by_hand(verb) && verb != Verb::Spread => {
-                let solids = self.scene.solids(self.names);
+                let mut solids = self.scene.solids(self.names);
+                if matches!(verb, Verb::Remove | Verb::SetAside) {
+                    solids.retain(|food| !self.is_flavour(&food.target));
+                }
                 let all = matches!(
                     verb,
                     Verb::Cool | Verb::Chill | Verb::Freeze | Verb::Turn | Verb::Discard
@@ -203,6 +226,9 @@ impl Builder<'_> {
     fn goes_elsewhere(&self, told: &Told) -> bool {
         let to = told.foods.iter().find(|(role, _)| *role == Role::To);
         let there = to.and_then(|(_, food)| self.scene.holds(&food.target));
-        there.is_some() && there != self.scene.working && matches!(self.scene.focus, Focus::Pot)
+        // 'mix the cornflour with the water, stir into the sauce': the sauce is not what was mixed.
+        let mixed = self.scene.here().is_some_and(|vessel| vessel.mixed);
+        let other = to.is_some_and(|(_, food)| food.target == Target::Pot) && there.is_none() && mixed;
+        (other || (there.is_some() && there != self.scene.working)) && matches!(self.scene.focus, Focus::Pot)
     }
 }
