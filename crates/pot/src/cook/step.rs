@@ -122,7 +122,7 @@ impl VesselState {
         let steady_w = (drain / dt_s + driven_w).max(0.0);
         // A cook counts on what plate and base still hold, and on what they will hold at the power that keeps the food.
         let lacks_j = self.fire.lacks_j(steady_w);
-        let knob_w = self.target_c(cond).map_or(most, |target| {
+        let knob_w = self.kept_c(cond).map_or(most, |target| {
             let needed = drain + capacity * (target - self.temp_c) + lacks_j;
             (needed / dt_s + driven_w).clamp(0.0, most)
         });
@@ -149,6 +149,13 @@ impl VesselState {
             boiled_kg,
             crossing,
         }
+    }
+
+    /// The temperature the knob is turned for, °C; none where it stays as it is: what is brought to the boil has all the
+    /// burner gives until it boils.
+    fn kept_c(&self, cond: &Conditions) -> Option<f64> {
+        let brought = |target: &f64| *target >= self.boil_c && !self.watch.boiled && self.can_boil();
+        self.target_c(cond).filter(|target| !brought(target))
     }
 
     /// Evaporation below the boil, kg/s, and its slope, no more than there is water for in a step.

@@ -314,10 +314,15 @@ impl VesselState {
         !self.fries() && water_kg > practice::BROTH_KG && water_kg > 0.5 * self.liquid.total_kg()
     }
 
+    /// Whether there is water enough outside the pieces to be seen boiling.
+    pub(super) fn can_boil(&self) -> bool {
+        self.water_kg() > 0.02
+    }
+
     /// Whether it boils: bubbles rise, or it is at its boiling point. What loses alcohol boils while its boiling point
     /// rises ahead of it.
     pub(super) fn boils(&self) -> bool {
-        self.water_kg() > 0.02 && (self.temp_c >= self.boil_c - 0.05 || self.boiled_kg > 0.0)
+        self.can_boil() && (self.temp_c >= self.boil_c - 0.05 || self.boiled_kg > 0.0)
     }
 
     /// Whether pieces are bathed in the liquid rather than lying in a little of it.
