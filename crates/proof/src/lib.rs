@@ -5,21 +5,44 @@
 //! A query never stops anything: it has a place in the writer's words, one courteous sentence, the figures behind
 //! it, and where possible corrected words.
 
+mod cooked;
+mod prose;
 pub mod query;
+mod remedy;
 pub mod rule;
 pub mod rules;
 mod usage;
 
 pub use query::{Query, Weight};
+pub use remedy::Recook;
 pub use rule::{Manuscript, Rule};
 
 use potwright_manuscript::Recipe;
 use potwright_reckon::Reckoned;
 
-/// All queries on a dish, heaviest first, then in page order.
+/// All queries on a dish, heaviest first, then in page order; no words are offered that would have to be cooked first.
 #[must_use]
 pub fn queries(recipe: &Recipe, text: &str, reckoned: &Reckoned) -> Vec<Query> {
-    let manuscript = Manuscript { recipe, text, reckoned };
+    asked(Manuscript {
+        recipe,
+        text,
+        reckoned,
+        recook: None,
+    })
+}
+
+/// The same, with corrected words that `recook` has cooked before they are offered.
+#[must_use]
+pub fn queries_with(recipe: &Recipe, text: &str, reckoned: &Reckoned, recook: Recook<'_>) -> Vec<Query> {
+    asked(Manuscript {
+        recipe,
+        text,
+        reckoned,
+        recook: Some(recook),
+    })
+}
+
+fn asked(manuscript: Manuscript<'_>) -> Vec<Query> {
     let mut found: Vec<Query> = rules::ALL.iter().flat_map(|rule| (rule.check)(&manuscript)).collect();
     found.sort_by_key(|query| (query.weight, query.span.start));
     found

@@ -4,14 +4,28 @@ use crate::Rule;
 
 mod amount_differs;
 mod component_loose;
+mod count_and_size;
 mod cross_reference;
+mod crowded_pan;
+mod cue_without_time;
 mod divided_sum;
+mod hidden_time;
 mod listed_never_used;
+mod long_step;
+mod never_brought_back;
+mod no_heat_level;
+mod no_vessel;
 mod nothing_remaining;
 mod out_of_order;
+mod oven_not_hot;
 mod several_foods;
 mod stated_time;
+mod time_without_cue;
+mod two_oven_temperatures;
+mod unit_slip;
 mod used_never_listed;
+mod vague_amount;
+mod vessel_too_small;
 mod yield_line;
 
 /// Every rule, in the order of the manual.
@@ -27,6 +41,20 @@ pub const ALL: &[Rule] = &[
     stated_time::RULE,
     cross_reference::RULE,
     several_foods::RULE,
+    time_without_cue::RULE,
+    cue_without_time::RULE,
+    no_heat_level::RULE,
+    no_vessel::RULE,
+    vessel_too_small::RULE,
+    crowded_pan::RULE,
+    oven_not_hot::RULE,
+    two_oven_temperatures::RULE,
+    vague_amount::RULE,
+    unit_slip::RULE,
+    count_and_size::RULE,
+    hidden_time::RULE,
+    never_brought_back::RULE,
+    long_step::RULE,
 ];
 
 /// The rule of this code, in any case.
