@@ -80,7 +80,7 @@ fn orders_inside_orders() {
     check(
         "1 ham; 1 litre ale",
         "Pour the ale over the ham and set it on the back of the range, where it should stew for two hours.",
-        "pour ale+ham | heat <pot> | simmer <pot> 120",
+        "pour ale+ham | simmer <pot> 120",
     );
 }
 
@@ -95,7 +95,7 @@ fn the_last_of_a_chain() {
     check(
         "4 eggs",
         "Boil the eggs for 8 minutes, then plunge into iced water and peel.",
-        "boil eggs 8 | add eggs | peel eggs",
+        "boil eggs 8 | cool <pot> | peel eggs",
     );
     check(
         "1 bunch kale; 1 litre stock",
@@ -112,7 +112,7 @@ fn verbs_in_two_words() {
         "Pressure cook the chana with the water for 20 minutes.",
         "simmer chana+water 20",
     );
-    check("1 tsp cumin", "Dry roast the cumin for 2 minutes.", "roast cumin 2");
+    check("1 tsp cumin", "Dry roast the cumin for 2 minutes.", "toast cumin 2");
     check(
         "1 litre soup",
         "Stick-blend the soup. Re-boil it for 3 minutes.",
@@ -180,7 +180,7 @@ fn words_that_are_no_food() {
     check(
         "200 g prawns; 1 tbsp oil",
         "Fry the prawns in the oil until they curl, stack and serve.",
-        "fry prawns+oil | add prawns | serve <pot>",
+        "fry prawns+oil | serve <pot>",
     );
     check(
         "1 tin beans; 1 litre stock",
