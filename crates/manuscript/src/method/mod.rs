@@ -5,7 +5,7 @@
 //! | step of the reading | file |
 //! | --- | --- |
 //! | sentences and clauses; which words lead one | [`clauses`], [`heads`], [`participles`], [`turns`] |
-//! | what a clause says: foods, vessels, times, heats, lids, cues | [`said`], [`nouns`], [`vessels`], [`phrases`], [`degrees`], [`cue`] |
+//! | what a clause says: foods, vessels, times, heats, lids, cues | [`said`], [`parts`], [`nouns`], [`vessels`], [`phrases`], [`degrees`], [`cue`] |
 //! | what stands before the first order; orders that share their words | [`before`], [`shared`] |
 //! | what a noun stands for | [`told`], [`refer`], [`foods`], [`name`], [`index`] |
 //! | the kitchen as the method goes along | [`scene`] |
@@ -33,6 +33,7 @@ mod name;
 mod nouns;
 mod order;
 mod participles;
+mod parts;
 pub(crate) mod phrases;
 mod place;
 pub(crate) mod reading;
