@@ -34,7 +34,11 @@ fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
             said_of(manuscript, cooked.index)
         );
         // 'In batches' leaves the number to the cook.
-        let left_open = said == 1 && says(&words, &["batch*", "turns", "lots", "few", "relays", "instalments"]);
+        let left_open = said == 1
+            && says(
+                &words,
+                &["batches", "turns", "lots", "relays", "instalments", "loads", "goes"],
+            );
         let softened = matches!(cooked.stretch.lasts.cue, Some(Cue::Softened)) || cooked.operation.verb == Verb::Sweat;
         let many_more = f64::from(needed) > LEEWAY * f64::from(said);
         if !many_more || softened || left_open || !meat_in(manuscript, cooked.act, cooked.vessel) {

@@ -29,7 +29,13 @@ fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
         let Some(taken) = taken_share(&uses, listed) else {
             continue;
         };
-        if (taken.low..=taken.high).contains(&1.0) || line.plus_more.is_some() {
+        // 'The remaining' is as much as is left: only more than all there is cannot be.
+        let adds_up = if taken.rest {
+            taken.low <= 1.0
+        } else {
+            (taken.low..=taken.high).contains(&1.0)
+        };
+        if adds_up || line.plus_more.is_some() {
             continue;
         }
         let (low, high) = (taken.low * 100.0, taken.high * 100.0);
@@ -58,6 +64,8 @@ fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
 struct Taken {
     low: f64,
     high: f64,
+    /// What is left over is taken too.
+    rest: bool,
 }
 
 /// `None` unless every use names its part.
@@ -69,6 +77,7 @@ fn taken_share(uses: &[Use], listed: Quantity) -> Option<Taken> {
     let mut taken = Taken {
         low: -0.005,
         high: 0.005,
+        rest: false,
     };
     for one in uses {
         match one.share {
@@ -81,7 +90,8 @@ fn taken_share(uses: &[Use], listed: Quantity) -> Option<Taken> {
                 taken.low += low;
                 taken.high += high;
             }
-            Share::Whole | Share::Rest | Share::Some => return None,
+            Share::Rest => taken.rest = true,
+            Share::Whole | Share::Some => return None,
         }
     }
     Some(taken)

@@ -1,9 +1,9 @@
 //! Taken from the pot and never brought back.
 
-use potwright_manuscript::{Operation, Span, Target, Verb};
+use potwright_manuscript::{Operation, Target, Verb};
 use potwright_pot::{Doing, Part};
 
-use crate::cooked::{lower, says};
+use crate::cooked::says;
 use crate::usage::name;
 use crate::{Manuscript, Query, Rule, Weight};
 
@@ -140,29 +140,23 @@ fn names_of(manuscript: &Manuscript<'_>, lots: &[usize]) -> String {
     }
 }
 
-/// Whether later words name a lot's food: an operation that takes it, or its noun in the text of the method.
+/// Whether later words take a lot's food to the table.
 fn named_later(manuscript: &Manuscript<'_>, taken: &Operation, lot: usize) -> bool {
     let Some(index) = manuscript.reckoned.process.lots.get(lot).and_then(|lot| lot.ingredient) else {
         return false;
     };
-    let recipe = manuscript.recipe;
-    let later = recipe
+    let later = manuscript
+        .recipe
         .operations
         .iter()
         .filter(|later| later.span.start >= taken.span.end);
-    let by_reading = later
-        .flat_map(|later| later.foods.iter().chain(&later.discard).chain(&later.keep))
-        .any(|food| matches!(food.target, Target::Ingredient { index: other, .. } if other == index));
-    let after = lower(manuscript.text, taken.span.end, end_of_method(manuscript));
-    let nouns = recipe.ingredients.get(index).map(|line| &line.items);
-    let by_noun = nouns.into_iter().flatten().any(|item| {
-        let noun = item.name.split_whitespace().last().unwrap_or("").to_lowercase();
-        noun.len() > 2 && says(&after, &[noun.as_str(), &format!("{}*", noun.trim_end_matches('s'))])
-    });
-    by_reading || by_noun
-}
-
-fn end_of_method(manuscript: &Manuscript<'_>) -> usize {
-    let ends = manuscript.recipe.steps.iter().map(|step| step.words.span);
-    ends.map(|span: Span| span.end).max().unwrap_or(manuscript.text.len())
+    later
+        .filter(|later| {
+            matches!(
+                later.verb,
+                Verb::Serve | Verb::Garnish | Verb::Discard | Verb::Add | Verb::Return
+            )
+        })
+        .flat_map(|later| later.foods.iter().chain(&later.discard))
+        .any(|food| matches!(food.target, Target::Ingredient { index: other, .. } if other == index))
 }

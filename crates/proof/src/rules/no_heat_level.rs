@@ -1,6 +1,6 @@
 //! No heat level.
 
-use potwright_manuscript::HeatWord;
+use potwright_manuscript::{HeatWord, Span};
 use potwright_pot::{Aim, Place};
 
 use crate::cooked::{Cooked, cooks, lower, on_the_heat, said_before, said_of, says};
@@ -64,6 +64,8 @@ const OF_AN_OVEN: &[&str] = &[
 
 fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
     let mut known: Vec<usize> = Vec::new();
+    // Where each pan came on the heat: the words on which its heat would stand.
+    let mut lit: Vec<(usize, Span)> = Vec::new();
     let mut oven_known = false;
     let mut queries = Vec::new();
     for cooked in on_the_heat(manuscript) {
@@ -82,11 +84,21 @@ fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
             }
             _ => None,
         };
+        if cooked.stretch.place == Place::Hob && !lit.iter().any(|(vessel, _)| *vessel == cooked.vessel) {
+            lit.push((cooked.vessel, cooked.operation.span));
+        }
         if let Some(asks) = asked {
+            let place = match cooked.stretch.place {
+                Place::Oven => oven_named_at(manuscript, &cooked),
+                _ => lit
+                    .iter()
+                    .find(|(vessel, _)| *vessel == cooked.vessel)
+                    .map(|(_, span)| *span),
+            };
             queries.push(Query {
                 code: RULE.code.into(),
                 weight: Weight::WorthALook,
-                span: cooked.operation.span,
+                span: place.unwrap_or(cooked.operation.span),
                 asks: asks.into(),
                 because: format!("{} is reckoned for want of a word", reckoned_with(&cooked)),
                 try_words: None,
@@ -117,6 +129,29 @@ fn oven_unsaid(manuscript: &Manuscript<'_>, cooked: &Cooked<'_>) -> bool {
         .split(['.', '\n'])
         .any(|sentence| sentence.contains("oven") && says(sentence, OF_AN_OVEN));
     !degrees && !worded
+}
+
+/// The sentence of the method that first speaks of the oven.
+fn oven_named_at(manuscript: &Manuscript<'_>, cooked: &Cooked<'_>) -> Option<Span> {
+    let from = manuscript.recipe.steps.first()?.words.span.start;
+    let before = lower(manuscript.text, from, cooked.operation.span.end);
+    let at = from + before.find("oven")?;
+    let operations = &manuscript.recipe.operations;
+    let holds = |span: Span| span.start <= at && at < span.end;
+    let by_reading = operations
+        .iter()
+        .map(|operation| operation.span)
+        .find(|span| holds(*span));
+    let stops = ['.', '\n'];
+    let start = manuscript.text.get(..at)?.rfind(stops).map_or(0, |stop| stop + 1);
+    let end = manuscript
+        .text
+        .get(at..)?
+        .find(stops)
+        .map_or(manuscript.text.len(), |stop| at + stop);
+    let sentence = Span::new(start, end);
+    let blank = sentence.of(manuscript.text).len() - sentence.of(manuscript.text).trim_start().len();
+    by_reading.or(Some(Span::new(start + blank, end)))
 }
 
 fn reckoned_with(cooked: &Cooked<'_>) -> String {

@@ -2,7 +2,7 @@
 
 use potwright_manuscript::Verb;
 
-use crate::cooked::{cooks, on_the_heat, said_of, says};
+use crate::cooked::{Cooked, cooks, on_the_heat, said_of, says};
 use crate::{Manuscript, Query, Rule, Weight};
 
 pub(super) const RULE: Rule = Rule {
@@ -41,7 +41,7 @@ fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
         if !cooks(operation.verb) || signed || short || asked.contains(&cooked.index) {
             continue;
         }
-        if says(&said_of(manuscript, cooked.index), SIGNS) {
+        if says(&sentence(manuscript, &cooked), SIGNS) {
             continue;
         }
         asked.push(cooked.index);
@@ -56,4 +56,15 @@ fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
         });
     }
     queries
+}
+
+/// What is said up to the end of the sentence, and the next one when that tells how it should be.
+fn sentence(manuscript: &Manuscript<'_>, cooked: &Cooked<'_>) -> String {
+    let said = said_of(manuscript, cooked.index);
+    let mut sentences = said.split_inclusive(". ");
+    let first = sentences.next().unwrap_or("").to_owned();
+    let next = sentences
+        .next()
+        .filter(|next| says(next, &["should", "ready", "done", "test", "check"]));
+    first + next.unwrap_or("")
 }

@@ -1,5 +1,6 @@
 //! Unit slips: a tablespoon for a teaspoon.
 
+use potwright_larder::Kind;
 use potwright_manuscript::Ingredient;
 use potwright_measure::Unit;
 use potwright_pot::{Lot, Stuff};
@@ -21,8 +22,10 @@ pub(super) const RULE: Rule = Rule {
 
 /// Seasoned dishes lie between these, percent salt; outside it is asked about (common practice, no source). The high end
 /// is what olives and anchovy sauces have, the low end what tastes of nothing.
-const SALTY: f64 = 1.6;
-const SEASONED: (f64, f64) = (0.3, 1.3);
+const SALTY: f64 = 1.25;
+/// A dough holds more: bread is salted at 2 % of its flour.
+const SALTY_DOUGH: f64 = 1.9;
+const SEASONED: (f64, f64) = (0.2, 1.5);
 const SALTLESS: f64 = 0.15;
 /// A food is salty from this share on: soy sauce, stock cubes, miso.
 const SALTY_FOOD: f64 = 0.05;
@@ -50,15 +53,28 @@ fn lot_of<'a>(manuscript: &Manuscript<'a>, index: usize) -> Option<(usize, &'a L
     (!process.to_taste.contains(&at) && !lot.for_serving).then_some((at, lot))
 }
 
-/// The next smaller measure, and how many of it make the larger.
-const fn smaller(unit: Unit) -> Option<(&'static str, f64)> {
+/// Smaller measures that the hand or the eye takes for a larger one, and how many of each make it (a teaspoon of salt is
+/// 5 to 6 g).
+const fn smaller(unit: Unit) -> &'static [(&'static str, f64)] {
     match unit {
-        Unit::Tablespoon => Some(("teaspoon", 3.0)),
-        Unit::Cup => Some(("tablespoon", 16.0)),
-        Unit::Ounce => Some(("teaspoon", 5.0)),
-        Unit::Kilogram => Some(("gram", 1000.0)),
-        _ => None,
+        Unit::Tablespoon => &[("teaspoon", 3.0)],
+        Unit::Cup => &[("tablespoon", 16.0), ("teaspoon", 48.0)],
+        Unit::Teaspoon => &[("gram", 5.5)],
+        Unit::Ounce => &[("teaspoon", 5.0)],
+        Unit::Kilogram => &[("gram", 1000.0)],
+        _ => &[],
     }
+}
+
+/// Whether a quarter or more of what went in is flour.
+fn is_dough(manuscript: &Manuscript<'_>) -> bool {
+    let lots = &manuscript.reckoned.process.lots;
+    let masses = lots.iter().zip(&manuscript.reckoned.trace.lot_kg);
+    let (flour, all) = masses.fold((0.0, 0.0), |(flour, all), (lot, kg)| {
+        let of_flour = if lot.kind == Kind::Flour { *kg } else { 0.0 };
+        (flour + of_flour, all + kg)
+    });
+    flour > 0.25 * all
 }
 
 fn of_salt(manuscript: &Manuscript<'_>, line: &Ingredient, lot: (usize, &Lot), unit: Unit) -> Option<Query> {
@@ -74,9 +90,10 @@ fn of_salt(manuscript: &Manuscript<'_>, line: &Ingredient, lot: (usize, &Lot), u
     // Salt stays where it is put: with another measure of this food its part of the dish's salt changes in proportion.
     let with = |factor: f64| figure.value * (1.0 - part + part * factor);
     let fits = |percent: f64| (SEASONED.0..=SEASONED.1).contains(&percent);
-    let (other, percent) = if low > SALTY {
-        let (other, fold) = smaller(unit)?;
-        (other, with(1.0 / fold))
+    let limit = if is_dough(manuscript) { SALTY_DOUGH } else { SALTY };
+    let (other, percent) = if low > limit {
+        let others = smaller(unit).iter().map(|(other, fold)| (*other, with(1.0 / fold)));
+        others.into_iter().find(|(_, percent)| fits(*percent))?
     } else if high < SALTLESS && unit == Unit::Teaspoon {
         ("tablespoon", with(3.0))
     } else {
@@ -94,8 +111,8 @@ fn of_seasoning(manuscript: &Manuscript<'_>, line: &Ingredient, lot: (usize, &Lo
     let dish_kg = manuscript.reckoned.dossier.yield_mass.value;
     let grams = 1000.0 * manuscript.reckoned.trace.lot_kg.get(lot.0)?;
     let strength = grams / dish_kg.max(1e-6);
-    let (other, fold) = smaller(unit)?;
-    if strength <= most * LEEWAY || strength / fold > most {
+    let (other, _) = smaller(unit).iter().find(|(_, fold)| strength / fold <= most)?;
+    if strength <= most * LEEWAY || unit == Unit::Teaspoon {
         return None;
     }
     let because = format!("{strength:.0} g in a kilogram of the dish; commonly at most about {most:.0} g");
@@ -104,7 +121,6 @@ fn of_seasoning(manuscript: &Manuscript<'_>, line: &Ingredient, lot: (usize, &Lo
 
 /// Grams that a kilogram of a dish takes at most: the row whose word ends the name, of what is dried or ground.
 fn most_g_per_kg(name: &str, lot: &Lot) -> Option<f64> {
-    use potwright_larder::Kind;
     if !matches!(
         lot.kind,
         Kind::Spice | Kind::Leavening | Kind::Condiment | Kind::Vinegar | Kind::Herb

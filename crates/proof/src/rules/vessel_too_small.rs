@@ -1,5 +1,6 @@
 //! A vessel too small at some minute.
 
+use potwright_manuscript::Span;
 use potwright_pot::Happening;
 
 use crate::{Manuscript, Query, Rule, Weight};
@@ -50,10 +51,11 @@ fn query(manuscript: &Manuscript<'_>, vessel: usize, act: usize, time_s: f64, le
     // What is implied stands on the words before it.
     let span = acts.get(..=act)?.iter().rev().find_map(|act| act.span)?;
     let litres = pot.litres();
+    let words = named_at(manuscript, vessel);
     Some(Query {
         code: RULE.code.into(),
         weight: Weight::WorthALook,
-        span,
+        span: words.unwrap_or(span),
         asks: format!("Does it all fit into the {}?", named.name),
         because: format!(
             "at minute {:.0} it comes to {:.0} % of the height of a pot of {litres:.1} litres: about {:.1} litres; \
@@ -63,6 +65,21 @@ fn query(manuscript: &Manuscript<'_>, vessel: usize, act: usize, time_s: f64, le
             level * litres,
         ),
         try_words: None,
-        see: Vec::new(),
+        see: words.map(|_| (span, "fullest here".to_owned())).into_iter().collect(),
+    })
+}
+
+/// The words that name the vessel: the first operation that works in it by its own words.
+fn named_at(manuscript: &Manuscript<'_>, vessel: usize) -> Option<Span> {
+    let acts = manuscript
+        .reckoned
+        .process
+        .acts
+        .iter()
+        .filter(|act| act.vessel == vessel);
+    let mut operations = acts.filter_map(|act| manuscript.recipe.operations.get(act.operation?));
+    operations.find_map(|operation| {
+        let into = operation.into.as_ref().filter(|into| !into.inferred)?;
+        Some(into.words.span)
     })
 }
