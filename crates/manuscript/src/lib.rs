@@ -25,6 +25,7 @@ pub mod structured;
 mod speech;
 mod token;
 pub mod verb;
+pub mod write;
 
 pub use ingredient::{Alternative, Ingredient, Item, Open, Quantity, Size};
 pub use operation::{Cover, FoodRef, Form, HeatWord, Minutes, Operation, Repeat, Share, Target, VesselRef};
