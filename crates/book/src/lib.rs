@@ -22,6 +22,7 @@ pub mod dish;
 mod entries;
 pub mod error;
 pub mod gathering;
+pub mod house_style;
 pub mod importing;
 pub mod kitchen;
 pub mod menu;

@@ -6,6 +6,9 @@
 //! market = "uk"              # uk, us: whose names, packs and seasons
 //! salt = "0.6 to 1.0 %"      # what 'to taste' is to bring the finished dish to
 //! currency = "tokens"        # what prices.tsv counts in
+//!
+//! [house_style]              # how `potwright manuscript` sets a page (`house_style.rs`)
+//! fractions = "signs"
 //! ```
 
 use potwright_larder::Market;
@@ -14,6 +17,7 @@ use potwright_reckon::Target;
 
 use crate::entries::{Entry, Reader};
 use crate::error::{Fault, Misread};
+use crate::house_style::House;
 use crate::said::Of;
 
 /// What holds for the whole book.
@@ -29,6 +33,8 @@ pub struct Settings {
     pub target: Target,
     /// What prices are counted in; empty for none.
     pub currency: String,
+    /// How a page is set for the editor.
+    pub house: House,
 }
 
 impl Default for Settings {
@@ -40,11 +46,12 @@ impl Default for Settings {
             market: Market::Us,
             target: Target::default(),
             currency: String::new(),
+            house: House::default(),
         }
     }
 }
 
-const WORDS: &[&str] = &["title", "measures", "market", "salt", "currency"];
+const WORDS: &[&str] = &["title", "measures", "market", "salt", "currency", "house_style"];
 
 /// Saltier than this is no dish but a brine; percent. Sea water holds about 3.5 % salt.
 const SALTIEST: f64 = 5.0;
@@ -69,6 +76,10 @@ impl Settings {
     fn take(&mut self, entry: &Entry<'_>, reader: &mut Reader<'_>) {
         let said = reader.said(entry.value);
         let understood = match entry.word {
+            "house_style" => {
+                self.house.take(entry, reader);
+                true
+            }
             "title" => put(&mut self.title, Some(said.clone())),
             "currency" => put(&mut self.currency, Some(said.clone())),
             "measures" => put(&mut self.measures, measures(&said)),
@@ -160,7 +171,7 @@ mod tests {
         assert_eq!(faults.iter().map(|fault| fault.line).collect::<Vec<_>>(), [1, 3, 4]);
         assert_eq!(
             faults[0].to_string(),
-            "book.toml, line 1: nothing is called 'titel' here; there are title, measures, market, salt, currency"
+            "book.toml, line 1: nothing is called 'titel' here; there are title, measures, market, salt, currency, house_style"
         );
     }
 

@@ -86,16 +86,19 @@ pub(crate) enum Command {
         #[arg(long)]
         json: bool,
     },
-    /// A page in another form: .docx for the editor, with the queries as comments; .jsonld as schema.org/Recipe
-    #[command(after_help = "Example: potwright manuscript 2 -o beef-shin.docx\n\n\
+    /// A page for the editor, in house style; with -o in another form: .docx with the queries as comments, .jsonld
+    #[command(after_help = "Examples: potwright manuscript 2\n          \
+                  potwright manuscript 2 -o beef-shin.docx\n\n\
+        Without -o the page is printed in the style of the house ([house_style] in\n\
+        book.toml); what could not be put so is printed as typed and listed.\n\
         The ending says which form: .docx, .jsonld, or .txt for the words of a word\n\
         processor's file as typed text. No file is ever overwritten.")]
     Manuscript {
         #[command(flatten)]
         page: Page,
-        /// The file to write
+        /// The file to write; printed when left out
         #[arg(short, long, value_name = "FILE")]
-        output: PathBuf,
+        output: Option<PathBuf>,
     },
     /// Pages in any form brought into a book: typed, .docx, .odt, .rtf, schema.org/Recipe, saved web pages
     #[command(after_help = "Example: potwright gather old-recipes --into suppers\n\n\

@@ -40,7 +40,7 @@ fn run(arguments: Arguments) -> anyhow::Result<()> {
             commands::convert::run(&page, size, measures, json)
         }
         Some(Command::Draft { notes, output, json }) => commands::draft::run(&notes, output.as_deref(), json),
-        Some(Command::Manuscript { page, output }) => commands::manuscript::run(&page, &output),
+        Some(Command::Manuscript { page, output }) => commands::manuscript::run(&page, output.as_deref()),
         Some(Command::Gather { folder, into }) => commands::gather::run(&folder, &into),
         Some(Command::Menu { title, book }) => commands::menu::run(title.as_deref(), book.as_deref()),
         Some(Command::Larder { work }) => commands::larder::run(&work),

@@ -1,21 +1,85 @@
-//! `potwright manuscript PAGE -o FILE`: a page in another form – for the editor, as data, as typed text.
+//! `potwright manuscript PAGE`: a page in house style; with `-o FILE` in another form – for the editor, as data, as
+//! typed text.
 
 use std::fs;
 use std::io::{ErrorKind, Write as _};
 use std::path::Path;
 
 use anyhow::{Context, bail};
+use potwright_book::house_style::Systems;
 use potwright_house::Cooked;
 use potwright_manuscript::files::{OWN_NAME, Remark, to_docx};
 use potwright_manuscript::structured::{Computed, Nutrition, recipe_json};
+use potwright_manuscript::write::in_house_style;
+use potwright_plan::{BatchSize, MeasuresWanted, Request, convert};
+use potwright_press::text;
 use potwright_proof::Query;
 use potwright_reckon::{Dossier, Known};
 
 use crate::arguments::Page;
+use crate::input::Opened;
 use crate::{input, output};
 
+/// Prints the page in house style, or writes it to a file.
+pub(crate) fn run(page: &Page, file: Option<&Path>) -> anyhow::Result<()> {
+    match file {
+        Some(file) => to_file(page, file),
+        None => in_style(page),
+    }
+}
+
+/// Prints the page in the style of its book's house, and says what stands in it as it was typed.
+fn in_style(page: &Page) -> anyhow::Result<()> {
+    let opened = input::page(page)?;
+    let house = &opened.house.book().settings.house;
+    let measures = match house.systems {
+        Systems::AsTyped => None,
+        Systems::Metric => Some(MeasuresWanted::Metric),
+        Systems::Us => Some(MeasuresWanted::Us),
+        Systems::Both => Some(MeasuresWanted::Both),
+    };
+    let text = match measures {
+        Some(measures) => re_measured(&opened, measures),
+        None => opened.text.clone(),
+    };
+    let written = in_house_style(&text, &house.style);
+    output::print(text::printable(&written.text).as_bytes())?;
+    for part in &written.as_typed {
+        output::say("as typed", &format!("{}: {}", part.words, part.why));
+    }
+    Ok(())
+}
+
+/// The page in other measures, by the plain factor method.
+fn re_measured(opened: &Opened, measures: MeasuresWanted) -> String {
+    let book = opened.house.book();
+    let request = Request {
+        size: BatchSize::AsWritten,
+        measures,
+        home: book.settings.measures,
+        kitchen: book.kitchen.clone(),
+    };
+    let recipe = potwright_manuscript::read(&opened.text);
+    let converted = convert(&recipe, &opened.text, &request, opened.house.larder());
+    let (mut out, mut from) = (String::new(), 0);
+    for change in converted
+        .changes
+        .iter()
+        .filter(|change| change.span.start <= change.span.end)
+    {
+        // What overlaps the change before is left as it was.
+        if let Some(before) = opened.text.get(from..change.span.start) {
+            out.push_str(before);
+            out.push_str(&change.now);
+            from = change.span.end;
+        }
+    }
+    out.push_str(opened.text.get(from..).unwrap_or(""));
+    out
+}
+
 /// Writes the page to a new file whose ending says in which form.
-pub(crate) fn run(page: &Page, file: &Path) -> anyhow::Result<()> {
+fn to_file(page: &Page, file: &Path) -> anyhow::Result<()> {
     let ending = file
         .extension()
         .map_or(String::new(), |end| end.to_string_lossy().to_lowercase());

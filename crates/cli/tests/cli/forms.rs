@@ -24,6 +24,23 @@ fn a_manuscript_for_the_editor_and_back() {
     assert_eq!(bench.files(), ["back.txt", "soup.docx", "soup.txt"]);
 }
 
+/// Hand-set: one space before a unit, '½' as a sign, the Celsius first, steps numbered, the note kept.
+#[test]
+fn a_page_in_house_style() {
+    let bench = Bench::new("style");
+    bench.put("book.toml", b"title = \"Pots\"\n[house_style]\nnames = \"us\"\n");
+    let page = "Leek pot\n[show]\nServes 4\n3 leeks, sliced\n1 1/2 tablespoons olive oil\n50g plain flour\n\n\
+                Soften the leeks in the oil, then stir in the flour.\n\nBake at 300F/150C for 20 minutes.\n";
+    bench.put("dishes/leeks.txt", page.as_bytes());
+    let done = bench.run(&["manuscript", "dishes/leeks.txt"]);
+    assert_eq!(done.code, Some(0), "{}", done.err);
+    assert_eq!(
+        done.out,
+        "Leek pot\n\n[show]\n\nServes 4\n\n3 leeks, sliced\n1½ tbsp olive oil\n50 g all-purpose flour\n\n\
+         1. Soften the leeks in the oil, then stir in the flour.\n\n2. Bake at 150 °C (300 °F) for 20 minutes.\n"
+    );
+}
+
 #[test]
 fn a_page_as_data_and_back() {
     let bench = Bench::new("data");
