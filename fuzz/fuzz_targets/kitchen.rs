@@ -1,0 +1,7 @@
+//! Fuzz target of the reader `kitchen`; see `readers.rs`.
+#![no_main]
+
+#[path = "../readers.rs"]
+mod readers;
+
+libfuzzer_sys::fuzz_target!(|bytes: &[u8]| readers::run("kitchen", bytes));
