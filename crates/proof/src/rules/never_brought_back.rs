@@ -28,6 +28,7 @@ fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
         let Some((operation, lots)) = taken_out(manuscript, vessel) else {
             continue;
         };
+        let lots = pieces_of(manuscript, &lots);
         let names = names_of(manuscript, &lots);
         let taken_up = lots.iter().any(|lot| named_later(manuscript, operation, *lot));
         if names.is_empty() || taken_up || queries.iter().any(|query| query.span == operation.span) {
@@ -120,7 +121,14 @@ fn throws_away(operation: &Operation) -> bool {
     ) || !operation.discard.is_empty()
 }
 
-/// The foods in the page's words, pieces only.
+/// Only what lies in pieces: the oil and salt that cling to them come along by themselves.
+fn pieces_of(manuscript: &Manuscript<'_>, lots: &[usize]) -> Vec<usize> {
+    let process = &manuscript.reckoned.process;
+    let in_pieces = |lot: &usize| process.lots.get(*lot).is_some_and(|lot| lot.pieces.is_some());
+    lots.iter().copied().filter(in_pieces).collect()
+}
+
+/// The foods in the page's words.
 fn names_of(manuscript: &Manuscript<'_>, lots: &[usize]) -> String {
     let process = &manuscript.reckoned.process;
     let mut names: Vec<String> = Vec::new();
@@ -129,7 +137,7 @@ fn names_of(manuscript: &Manuscript<'_>, lots: &[usize]) -> String {
             .ingredient
             .and_then(|index| manuscript.recipe.ingredients.get(index));
         let name = line.map_or_else(|| lot.name.clone(), name);
-        if lot.pieces.is_some() && !names.contains(&name) {
+        if !names.contains(&name) {
             names.push(name);
         }
     }

@@ -18,33 +18,27 @@ pub(super) const RULE: Rule = Rule {
     check,
 };
 
-/// Words that tell how hot, of a hob.
+/// Words that tell how hot, of a hob, by themselves.
 const OF_A_HOB: &[&str] = &[
-    "gentl*",
-    "slow",
-    "slowly",
-    "brisk*",
-    "fierce*",
-    "hard",
-    "lively",
+    "gentl*", "slow", "slowly", "brisk*", "fierce*", "hard", "lively", "lowest", "highest", "softly", "rolling",
+    "simmer*",
+];
+
+/// Words that tell how hot with the heat near them: a medium pan is no medium heat.
+const LEVELS: &[&str] = &[
     "low",
-    "lowest",
     "medium",
     "moderate*",
     "high",
-    "highest",
     "hot",
-    "flame",
-    "softly",
-    "strong*",
     "quick",
-    "quickly",
-    "rolling",
-    "tick*",
-    "bare*",
-    "simmer*",
+    "strong",
     "warm",
+    "full",
+    "half",
+    "bare*",
 ];
+const HEATS: &[&str] = &["heat", "flame", "gas", "fire", "setting", "burner", "hob"];
 
 /// Words that tell how hot, of an oven.
 const OF_AN_OVEN: &[&str] = &[
@@ -113,8 +107,18 @@ fn hob_said(manuscript: &Manuscript<'_>, cooked: &Cooked<'_>) -> bool {
     let operation = cooked.operation;
     operation.heat.is_some()
         || operation.temperature.is_some()
-        || says(&said_before(manuscript, cooked.index), OF_A_HOB)
-        || says(&said_of(manuscript, cooked.index), OF_A_HOB)
+        || tells_heat(&said_before(manuscript, cooked.index))
+        || tells_heat(&said_of(manuscript, cooked.index))
+}
+
+/// Whether the words tell how hot: by one word, or by a level and then the heat within three words.
+fn tells_heat(text: &str) -> bool {
+    let words: Vec<&str> = text
+        .split(|c: char| !c.is_alphanumeric())
+        .filter(|word| !word.is_empty())
+        .collect();
+    let near = |at: usize| words.get(at + 1..words.len().min(at + 4)).unwrap_or_default().join(" ");
+    says(text, OF_A_HOB) || (0..words.len()).any(|at| says(words[at], LEVELS) && says(&near(at), HEATS))
 }
 
 /// No degrees on the page up to here, and no word for an oven's heat.

@@ -2,7 +2,7 @@
 
 use potwright_manuscript::Verb;
 
-use crate::cooked::{cooks, lower, on_the_heat, says};
+use crate::cooked::{Cooked, cooks, lower, on_the_heat, says};
 use crate::{Manuscript, Query, Rule, Weight};
 
 pub(super) const RULE: Rule = Rule {
@@ -65,34 +65,66 @@ const fn warms(verb: Verb) -> bool {
 }
 
 fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
-    let mut stretches = on_the_heat(manuscript).into_iter();
-    let Some(first) = stretches.find(|cooked| cooks(cooked.operation.verb) || warms(cooked.operation.verb)) else {
-        return Vec::new();
-    };
-    let before = lower(manuscript.text, 0, first.operation.span.end);
-    let method_from = manuscript.recipe.steps.first().map_or(0, |step| step.words.span.start);
-    let in_method = before.get(method_from..).unwrap_or(&before);
-    let listed = manuscript.recipe.ingredients.iter().any(|line| line.equipment);
-    let noted = manuscript
-        .recipe
+    let recipe = manuscript.recipe;
+    let listed = recipe.ingredients.iter().any(|line| line.equipment);
+    let noted = recipe
         .desk_notes
         .iter()
         .any(|note| says(&note.words.text.to_lowercase(), VESSELS));
-    if says(in_method, VESSELS) || listed || noted {
+    if listed || noted {
         return Vec::new();
     }
-    let vessel = manuscript.reckoned.process.vessels.get(first.vessel);
-    let taken = vessel.and_then(|vessel| vessel.pot.as_ref()).map_or_else(
+    let mut queries = Vec::new();
+    let mut sections: Vec<Option<usize>> = Vec::new();
+    let mut used: Vec<usize> = Vec::new();
+    for cooked in on_the_heat(manuscript) {
+        if !cooks(cooked.operation.verb) && !warms(cooked.operation.verb) {
+            continue;
+        }
+        let section = section_of(manuscript, cooked.operation.step);
+        let first = !sections.contains(&section) && !used.contains(&cooked.vessel);
+        sections.push(section);
+        used.push(cooked.vessel);
+        if first && !named(manuscript, &cooked, section) {
+            queries.push(query(manuscript, &cooked));
+        }
+    }
+    queries
+}
+
+/// The heading that a step stands under.
+fn section_of(manuscript: &Manuscript<'_>, step: usize) -> Option<usize> {
+    manuscript.recipe.steps.get(step).and_then(|step| step.section)
+}
+
+/// Whether the steps of a section name a vessel up to the end of the words.
+fn named(manuscript: &Manuscript<'_>, cooked: &Cooked<'_>, section: Option<usize>) -> bool {
+    let steps = manuscript.recipe.steps.iter().take(cooked.operation.step + 1);
+    let of_section = steps.filter(|step| step.section == section);
+    of_section
+        .map(|step| {
+            lower(
+                manuscript.text,
+                step.words.span.start,
+                step.words.span.end.min(cooked.operation.span.end),
+            )
+        })
+        .any(|words| says(&words, VESSELS))
+}
+
+fn query(manuscript: &Manuscript<'_>, cooked: &Cooked<'_>) -> Query {
+    let vessel = manuscript.reckoned.process.vessels.get(cooked.vessel);
+    let because = vessel.and_then(|vessel| vessel.pot.as_ref()).map_or_else(
         || "none is named before".to_owned(),
         |pot| format!("none is named before; a {} is reckoned with", pot.name),
     );
-    vec![Query {
+    Query {
         code: RULE.code.into(),
         weight: Weight::WorthALook,
-        span: first.operation.span,
+        span: cooked.operation.span,
         asks: "In what is this cooked? Its kind and size would help.".into(),
-        because: taken,
+        because,
         try_words: None,
         see: Vec::new(),
-    }]
+    }
 }

@@ -66,6 +66,10 @@ fn vague(line: &Ingredient) -> Option<String> {
         Some(quantity) if quantity.unit.is_some_and(|unit| LOOSE.contains(&unit)) && line.also.is_empty() => {
             Some("this measure holds what each hand makes of it".to_owned())
         }
+        Some(quantity) if quantity.unit == Some(Unit::Piece) && line.also.is_empty() && line.package.is_none() => {
+            let sized = line.size.is_some();
+            (!sized).then(|| "a piece may weigh anything".to_owned())
+        }
         _ => None,
     }
 }
@@ -81,7 +85,7 @@ fn weight(line: &Ingredient, lot: Option<&Lot>) -> Option<Weight> {
     );
     match lot.map(|lot| lot.kind) {
         _ if for_the_tin || line.optional => None,
-        Some(Kind::Water) => None,
+        Some(Kind::Water) => line.open.is_some().then_some(Weight::HouseStyle),
         // Pepper, bay and parsley without an amount are the custom; 'a handful' of them is one.
         Some(Kind::Herb | Kind::Spice | Kind::Salt) if line.open.is_none() => None,
         Some(Kind::Herb | Kind::Spice | Kind::Salt | Kind::Oil) => Some(Weight::HouseStyle),
