@@ -43,6 +43,9 @@ impl Spread {
     #[must_use]
     pub fn at(&self, z: f64) -> f64 {
         const Z95: f64 = 1.644_853_626_951_472_7;
+        if z == 0.0 {
+            return self.mid;
+        }
         let share = z.abs() / Z95;
         let end = if z < 0.0 { self.low } else { self.high };
         if self.low > 0.0 && self.mid > 0.0 && end > 0.0 {

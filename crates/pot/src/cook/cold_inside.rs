@@ -28,6 +28,24 @@ const MOST_STEPS: f64 = 20.0;
 /// Food so near to its surroundings, and so even, conducts nothing to speak of, kelvins.
 const EVEN_K: f64 = 0.3;
 
+/// The limits from which food counts as thick, in one kitchen.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Thick {
+    starch: f64,
+    fibre: f64,
+    pieces: f64,
+}
+
+impl Thick {
+    pub(super) fn at(food: f64) -> Self {
+        Thick {
+            starch: THICK_STARCH.at(food),
+            fibre: THICK_FIBRE.at(food),
+            pieces: THICK_PIECES.at(food),
+        }
+    }
+}
+
 /// How the heat of thick food is spread.
 #[derive(Clone, Debug)]
 pub(super) struct Inside {
@@ -46,10 +64,10 @@ impl VesselState {
     pub(super) fn is_thick(&self, cond: &Conditions) -> bool {
         let liquid = self.liquid.total_kg();
         let pieces: f64 = self.groups.iter().map(|group| group.volume_m3()).sum();
-        let over = |limit: Spread, part: f64, whole: f64| part > limit.at(cond.food) * whole;
-        over(THICK_STARCH, self.liquid.kg(Stuff::GelatinisedStarch), liquid)
-            || over(THICK_FIBRE, self.liquid.kg(Stuff::Fibre), liquid)
-            || over(THICK_PIECES, pieces, pieces + self.liquid_m3())
+        let thick = &cond.thick;
+        self.liquid.kg(Stuff::GelatinisedStarch) > thick.starch * liquid
+            || self.liquid.kg(Stuff::Fibre) > thick.fibre * liquid
+            || pieces > thick.pieces * (pieces + self.liquid_m3())
     }
 
     /// Whether it stands unheated where food cools or thaws.

@@ -1,5 +1,6 @@
 //! The kitchen under one draw: every uncertain figure read once.
 
+use crate::cook::cold_inside::Thick;
 use crate::cook::oven::Oven;
 use crate::cook::practice;
 use crate::physics::water;
@@ -42,6 +43,11 @@ pub(super) struct Conditions {
     pub(super) render_s: f64,
     pub(super) diffusivity_25: f64,
     pub(super) browning_s: f64,
+    /// Water that starch needs to swell, by its mass, and the time constant of swelling, seconds.
+    pub(super) water_per_starch: f64,
+    pub(super) gelatinise_s: f64,
+    /// From where on food does not mix by itself.
+    pub(super) thick: Thick,
     cover: [f64; 3],
     weighed: Vec<(String, Cover, Heated, f64)>,
     /// Losses to the room switched off, for checks against the textbook pot that has none.
@@ -112,6 +118,9 @@ impl Conditions {
             render_s: practice::RENDER_S.at(food),
             diffusivity_25: practice::DIFFUSIVITY_25.at(food),
             browning_s: practice::BROWNING_S.at(food),
+            water_per_starch: practice::WATER_PER_STARCH.at(food),
+            gelatinise_s: practice::GELATINISE_S.at(food),
+            thick: Thick::at(food),
             vapour_kpa: [refrigerator_c, freezer_c, room_c].map(|air_c| humidity * water::saturation_kpa(air_c)),
             cover: [Cover::Off, Cover::Ajar, Cover::On]
                 .map(|cover| practice::cover_share(cover).at(z(draw.evaporation))),

@@ -39,10 +39,10 @@ fn gelatinise(matter: &mut Matter, range: Range, temp_c: f64, dt_s: f64, cond: &
     }
     let swollen = matter.kg(Stuff::GelatinisedStarch);
     let all = native + swollen;
-    let watered = (matter.kg(Stuff::Water) / (practice::WATER_PER_STARCH.at(cond.food) * all)).min(1.0);
+    let watered = (matter.kg(Stuff::Water) / (cond.water_per_starch * all)).min(1.0);
     let due = all * range.swollen(temp_c) * watered - swollen;
     if due > 0.0 {
-        let moved = due.min(native) * done(dt_s, practice::GELATINISE_S.at(cond.food));
+        let moved = due.min(native) * done(dt_s, cond.gelatinise_s);
         matter.mass_kg[Stuff::Starch as usize] -= moved;
         matter.mass_kg[Stuff::GelatinisedStarch as usize] += moved;
     }

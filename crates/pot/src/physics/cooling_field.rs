@@ -294,43 +294,46 @@ impl Line {
         self.capacity_w_k[cell] * self.dt_s * (self.new_c[cell] - self.old_c[cell]) / self.share[cell]
     }
 
-    /// From a cell to the one before it, W/K; nought at the first.
+    /// From a cell to the one before it, W/K.
     fn back_w_k(&self, cell: usize) -> f64 {
-        if cell == 0 || cell >= self.cells {
-            return 0.0;
-        }
         let (here, before) = (self.conductivity[cell], self.conductivity[cell - 1]);
+        if here == before {
+            return self.between[cell] * 0.5 * here / self.half_m;
+        }
         self.between[cell] * here * before / (self.half_m * (here + before))
     }
 
-    /// From a cell at an end to what is outside: W/K and °C; nothing inside the row.
-    fn out(&self, cell: usize) -> (f64, f64) {
-        let mut sum = (0.0, 0.0);
-        for (end, at) in [(self.first, 0), (self.last, self.cells - 1)] {
-            if let (Some((area, face)), true) = (end, at == cell) {
-                let film = area / (self.half_m / self.conductivity[cell] + 1.0 / face.film);
-                sum = (sum.0 + film, sum.1 + film * face.outside_c);
-            }
-        }
-        sum
+    /// From a cell at an end to what is outside, W/K.
+    fn out_w_k(&self, (area, face): (f64, Face), cell: usize) -> f64 {
+        area / (self.half_m / self.conductivity[cell] + 1.0 / face.film)
     }
 
     /// Thomas' elimination; diagonally dominant, so no pivot is nought.
     fn solve(&mut self) {
+        let last = self.cells - 1;
+        // What leaves at the ends counts at the cells there.
+        let mut diagonal = self.capacity_w_k;
+        let mut right: [f64; LONGEST] = std::array::from_fn(|cell| self.capacity_w_k[cell] * self.old_c[cell]);
+        for (end, cell) in [(self.first, 0), (self.last, last)] {
+            if let Some(end) = end {
+                let film = self.out_w_k(end, cell);
+                diagonal[cell] += film;
+                right[cell] += film * end.1.outside_c;
+            }
+        }
         let mut eliminated = [0.0; LONGEST];
         let mut before = (0.0, 0.0);
         let mut back = 0.0;
-        for (i, next) in eliminated.iter_mut().enumerate().take(self.cells) {
-            let on = self.back_w_k(i + 1);
-            let (film, driven) = self.out(i);
-            let pivot = 1.0 / (self.capacity_w_k[i] + back + on + film - back * before.0);
-            *next = on * pivot;
-            self.new_c[i] = (self.capacity_w_k[i] * self.old_c[i] + driven + back * before.1) * pivot;
-            before = (*next, self.new_c[i]);
+        for cell in 0..self.cells {
+            let on = if cell < last { self.back_w_k(cell + 1) } else { 0.0 };
+            let pivot = 1.0 / (diagonal[cell] + back + on - back * before.0);
+            eliminated[cell] = on * pivot;
+            self.new_c[cell] = (right[cell] + back * before.1) * pivot;
+            before = (eliminated[cell], self.new_c[cell]);
             back = on;
         }
-        for i in (0..self.cells - 1).rev() {
-            self.new_c[i] += eliminated[i] * self.new_c[i + 1];
+        for cell in (0..last).rev() {
+            self.new_c[cell] += eliminated[cell] * self.new_c[cell + 1];
         }
     }
 }
