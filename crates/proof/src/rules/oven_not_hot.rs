@@ -3,7 +3,7 @@
 use potwright_manuscript::{Operation, Span, Verb};
 use potwright_pot::{Place, PotKind};
 
-use crate::cooked::{Cooked, comes_to_min, lower, on_the_heat, said_before, says};
+use crate::cooked::{Cooked, comes_to_min, lower, on_the_heat, says};
 use crate::{Manuscript, Query, Rule, Weight};
 
 pub(super) const RULE: Rule = Rule {
@@ -21,17 +21,38 @@ pub(super) const RULE: Rule = Rule {
 /// Burning empty for longer than this is asked about, minutes (common practice, no source; 40 to 90).
 const IDLE_MIN: f64 = 60.0;
 
+/// Minutes an oven takes where the run has none (common practice, no source; 10 to 20).
+const USUAL_MIN: f64 = 15.0;
+
 /// An oven told to be heated counts as late when less than this share of the time it takes is left (common practice,
 /// no source; readers light it a little before they come to the words).
 const LATE_SHARE: f64 = 0.5;
 
-/// Words that send the reader to light an oven, a little before the word itself or after it.
+/// Words before 'the oven' that light it, those that tell of a hot one, and those that only do with a word after it.
 const LIGHTS: &[&str] = &[
-    "heat", "preheat*", "light", "lit", "set", "turn", "switch", "warm", "hot", "heated", "fire",
+    "heat", "preheat", "light", "set", "turn", "switch", "warm", "fire", "start",
 ];
-const HOT: &[&str] = &["hot", "heated", "lit", "heating", "preheat*", "ready", "on", "warming"];
-/// So many words away from it.
-const NEAR: usize = 4;
+const ALREADY: &[&str] = &["heated", "preheated", "lit", "hot", "warmed"];
+const GETS: &[&str] = &["get", "have", "bring", "prepare", "take", "crank", "keep"];
+/// Words that may stand between.
+const BETWEEN: &[&str] = &[
+    "the", "your", "an", "a", "up", "on", "fan", "electric", "gas", "big", "main", "small", "pre",
+];
+/// Words after 'the oven' that tell of it.
+const HOT: &[&str] = &[
+    "hot",
+    "heated",
+    "preheated",
+    "lit",
+    "heating",
+    "ready",
+    "going",
+    "on",
+    "warming",
+    "to",
+];
+/// So many words after it they stand.
+const NEAR: usize = 3;
 
 fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
     let vessels = &manuscript.reckoned.process.vessels;
@@ -48,17 +69,48 @@ fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
         .collect()
 }
 
-/// The place of the words that heat the oven: an operation of its own, or else a clause.
-pub(super) fn lighting<'a>(manuscript: &Manuscript<'a>) -> Option<(usize, &'a Operation)> {
-    let mut operations = manuscript.recipe.operations.iter().enumerate();
-    operations.find(|(_, operation)| {
-        let words = operation.span.of(manuscript.text).to_lowercase();
-        let oven = words.contains("oven") && !words.contains("dutch oven");
-        oven && matches!(operation.verb, Verb::Heat | Verb::Bake)
-            && operation.minutes.is_none()
-            && operation.cue.is_none()
-            && operation.foods.is_empty()
+/// Where the method first has the oven lit.
+struct Lit {
+    /// Bytes into the text.
+    at: usize,
+    /// Told of as done: 'in a preheated oven'.
+    already: bool,
+}
+
+/// The first words of the method that light the oven or tell of a hot one.
+fn lit(manuscript: &Manuscript<'_>) -> Option<Lit> {
+    manuscript.recipe.steps.iter().find_map(|step| {
+        let start = step.words.span.start;
+        let words = words_of(manuscript.text, start, step.words.span.end);
+        let text_of = |at: usize| words.get(at).map_or("", |(_, word)| word.as_str());
+        (0..words.len()).filter(|at| text_of(*at) == "oven").find_map(|oven| {
+            let before = (0..oven).rev().find(|at| !BETWEEN.contains(&text_of(*at)))?;
+            let (place, lead) = words.get(before)?;
+            let after = (oven + 1..=oven + NEAR).any(|at| HOT.contains(&text_of(at)));
+            let lead = lead.as_str();
+            let lights = LIGHTS.contains(&lead) || GETS.contains(&lead) && after;
+            let already = ALREADY.contains(&lead) || !lights && after && !matches!(lead, "in" | "into" | "from" | "to");
+            (lights || already).then_some(Lit { at: *place, already })
+        })
     })
+}
+
+/// The words of a stretch in small letters, each with the byte it begins at.
+fn words_of(text: &str, start: usize, end: usize) -> Vec<(usize, String)> {
+    let stretch = text.get(start..end).unwrap_or("");
+    let mut words = Vec::new();
+    let mut from = None;
+    for (at, c) in stretch.char_indices().chain([(stretch.len(), ' ')]) {
+        match (c.is_alphanumeric(), from) {
+            (true, None) => from = Some(at),
+            (false, Some(begun)) => {
+                words.push((start + begun, stretch.get(begun..at).unwrap_or("").to_lowercase()));
+                from = None;
+            }
+            _ => {}
+        }
+    }
+    words
 }
 
 fn asked(manuscript: &Manuscript<'_>, cooked: &Cooked<'_>) -> Option<Query> {
@@ -68,43 +120,46 @@ fn asked(manuscript: &Manuscript<'_>, cooked: &Cooked<'_>) -> Option<Query> {
         .ovens
         .iter()
         .find(|oven| oven.act == cooked.act);
-    let takes_min = heated.map_or(15.0, |oven| oven.takes_s / 60.0);
-    let Some((at, operation)) = lighting(manuscript) else {
-        return (!lit_in_words(manuscript, cooked.operation)).then(|| {
-            query(
-                cooked.operation.span,
-                "When is the oven heated? The page does not say it.",
-                format!("this oven takes about {takes_min:.0} minutes"),
-                Vec::new(),
-            )
-        });
-    };
-    let see = vec![(cooked.operation.span, "it goes in here".to_owned())];
-    if at > cooked.index || operation.span.start > cooked.operation.span.start {
+    let takes_min = heated.map_or(USUAL_MIN, |oven| oven.takes_s / 60.0);
+    let goes_in = cooked.operation.span;
+    let Some(lit) = lit(manuscript) else {
+        let because = format!("this oven takes about {takes_min:.0} minutes");
         return Some(query(
-            operation.span,
+            goes_in,
+            "When is the oven heated? The page does not say it.",
+            because,
+            Vec::new(),
+        ));
+    };
+    let span = clause_at(manuscript, lit.at);
+    let see = vec![(goes_in, "it goes in here".to_owned())];
+    if lit.at >= goes_in.end {
+        return Some(query(
+            span,
             "Should the oven be heated before the dish goes in?",
             format!("the dish goes in first; this oven takes about {takes_min:.0} minutes"),
             see,
         ));
     }
-    let idle_min = cooked.start_min - lit_min(manuscript, at)?;
+    if lit.already {
+        return None;
+    }
+    let operations = &manuscript.recipe.operations;
+    let at = operations.iter().position(|operation| operation.span.end > lit.at)?;
+    let idle_min = (cooked.start_min - lit_min(manuscript, at, lit.at)?).max(0.0);
     // What is said first is done while things are weighed and cut.
-    let opening = operation.step == 0 || manuscript.recipe.operations.iter().take(at).all(is_board_work);
+    let opening = operations.iter().take(at).all(is_board_work) || operations.get(at)?.step == 0 && at == 0;
     if !opening && idle_min < LATE_SHARE * takes_min {
         return Some(query(
-            operation.span,
+            span,
             "Should the oven be heated earlier? It is hardly warm when the dish goes in.",
-            format!(
-                "it takes about {takes_min:.0} minutes, and the dish goes in about {:.0} minutes later",
-                idle_min.max(0.0)
-            ),
+            format!("it takes about {takes_min:.0} minutes, and the dish goes in about {idle_min:.0} minutes later"),
             see,
         ));
     }
     (idle_min > takes_min + IDLE_MIN).then(|| {
         query(
-            operation.span,
+            span,
             "Could the oven be heated later? It stands hot and empty for long.",
             format!("the dish goes in about {idle_min:.0} minutes later, and it takes about {takes_min:.0} minutes"),
             see,
@@ -112,38 +167,30 @@ fn asked(manuscript: &Manuscript<'_>, cooked: &Cooked<'_>) -> Option<Query> {
     })
 }
 
+/// From the word that lights the oven to the end of the clause.
+fn clause_at(manuscript: &Manuscript<'_>, at: usize) -> Span {
+    let rest = manuscript.text.get(at..).unwrap_or("");
+    let end = rest.find(['.', ',', ';', '\n']).unwrap_or(rest.len());
+    Span::new(at, at + end)
+}
+
 /// Minute at which the page has the oven lit: 'meanwhile' and 'while it rises' are from the start of the act before.
-fn lit_min(manuscript: &Manuscript<'_>, at: usize) -> Option<f64> {
+fn lit_min(manuscript: &Manuscript<'_>, at: usize, place: usize) -> Option<f64> {
     let operation = manuscript.recipe.operations.get(at)?;
-    let sentence = said_before(manuscript, at);
-    let sentence = sentence.rsplit(['.', ';']).next().unwrap_or("");
-    if operation.meanwhile
-        || says(
-            sentence,
-            &["while", "meanwhile", "meantime", "before", "as", "towards", "during"],
-        )
-    {
+    let step = manuscript.recipe.steps.get(operation.step)?;
+    let start = step.words.span.start;
+    let before = lower(manuscript.text, start, place);
+    let sentence = before.rsplit(['.', ';']).next().unwrap_or("").to_owned();
+    let sentence = sentence + &clause_at(manuscript, place).of(manuscript.text).to_lowercase();
+    let earlier = says(
+        &sentence,
+        &["while", "meanwhile", "meantime", "before", "as", "towards", "during"],
+    );
+    if operation.meanwhile || earlier {
         comes_to_min(manuscript, at.saturating_sub(1))
     } else {
         comes_to_min(manuscript, at)
     }
-}
-
-/// A sentence before or about the dish's going in that tells of a hot oven: 'in a preheated oven', 'have the oven hot'.
-fn lit_in_words(manuscript: &Manuscript<'_>, goes_in: &Operation) -> bool {
-    let before = lower(manuscript.text, 0, goes_in.span.end);
-    let words: Vec<&str> = before
-        .split(|c: char| !c.is_alphanumeric())
-        .filter(|word| !word.is_empty())
-        .collect();
-    words.iter().enumerate().any(|(at, word)| {
-        let near = |from: usize, to: usize, sought| {
-            words
-                .get(from..to.min(words.len()))
-                .is_some_and(|near| says(&near.join(" "), sought))
-        };
-        *word == "oven" && (near(at.saturating_sub(NEAR), at, LIGHTS) || near(at + 1, at + 1 + NEAR, HOT))
-    })
 }
 
 const fn is_board_work(operation: &Operation) -> bool {

@@ -1,8 +1,8 @@
 //! Two oven temperatures at once.
 
+use potwright_manuscript::{Operation, Span, Verb};
 use potwright_pot::{Aim, Place};
 
-use super::oven_not_hot::lighting;
 use crate::cooked::{Cooked, lower, on_the_heat, says};
 use crate::{Manuscript, Query, Rule, Weight};
 
@@ -34,7 +34,122 @@ fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
         .collect();
     let mut queries: Vec<Query> = heated_otherwise(manuscript, &in_oven).into_iter().collect();
     queries.extend(side_by_side(&in_oven));
+    if queries.is_empty() {
+        queries.extend(told_together(manuscript));
+    }
     queries
+}
+
+/// The operation that heats the oven and does nothing else.
+fn lighting<'a>(manuscript: &Manuscript<'a>) -> Option<(usize, &'a Operation)> {
+    let mut operations = manuscript.recipe.operations.iter().enumerate();
+    operations.find(|(_, operation)| {
+        let words = operation.span.of(manuscript.text).to_lowercase();
+        words.contains("oven")
+            && !words.contains("dutch oven")
+            && matches!(operation.verb, Verb::Heat | Verb::Bake)
+            && operation.minutes.is_none()
+            && operation.cue.is_none()
+            && operation.foods.is_empty()
+    })
+}
+
+/// A temperature as it stands in the text.
+struct Degrees {
+    celsius: f64,
+    span: Span,
+}
+
+/// Words that put a second thing into the same oven, and those that tell of an oven.
+const TOGETHER: &[&str] = &[
+    "meanwhile",
+    "same",
+    "below",
+    "underneath",
+    "beneath",
+    "beside",
+    "alongside",
+    "while",
+    "together",
+    "meantime",
+    "above",
+];
+const IN_OVEN: &[&str] = &["oven", "shelf", "rack", "roast*", "bake", "tray", "sheet"];
+/// What ovens are set to, °C.
+const OVEN_C: std::ops::RangeInclusive<f64> = 90.0..=290.0;
+
+/// A sentence that has a second thing in the oven at another heat: 'meanwhile roast the carrots at 220 °C'.
+fn told_together(manuscript: &Manuscript<'_>) -> Option<Query> {
+    let mut before: Option<Degrees> = None;
+    let steps = manuscript.recipe.steps.iter().map(|step| step.words.span);
+    for sentence in steps.flat_map(|span| sentences(manuscript.text, span)) {
+        let words = sentence.of(manuscript.text).to_lowercase();
+        if !says(&words, IN_OVEN) {
+            continue;
+        }
+        let Some(here) = degrees(manuscript.text, sentence) else {
+            continue;
+        };
+        let clash = before
+            .as_ref()
+            .filter(|before| says(&words, TOGETHER) && (before.celsius - here.celsius).abs() >= SAME_K);
+        if let Some(before) = clash.filter(|_| !changed(&words)) {
+            return Some(Query {
+                code: RULE.code.into(),
+                weight: Weight::WorthALook,
+                span: here.span,
+                asks: "At which temperature do both stand in the oven?".into(),
+                because: format!(
+                    "{:.0} °C is said before, {:.0} °C here, and nothing changes it",
+                    before.celsius, here.celsius
+                ),
+                try_words: None,
+                see: vec![(before.span, "the other one".into())],
+            });
+        }
+        before = Some(here);
+    }
+    None
+}
+
+/// The sentences of a stretch, parted at stops, semicolons and line ends.
+fn sentences(text: &str, span: Span) -> Vec<Span> {
+    let mut found = Vec::new();
+    let mut start = span.start;
+    for (at, _) in span.of(text).match_indices(['.', ';', '\n']) {
+        found.push(Span::new(start, span.start + at));
+        start = span.start + at + 1;
+    }
+    found.push(Span::new(start, span.end));
+    found
+}
+
+/// The first oven temperature of a sentence: two or three figures, then °C, °F, C, F or 'degrees'.
+fn degrees(text: &str, sentence: Span) -> Option<Degrees> {
+    let words = sentence.of(text);
+    words
+        .char_indices()
+        .filter(|(_, c)| c.is_ascii_digit())
+        .find_map(|(at, _)| {
+            let inside = words.get(..at)?.ends_with(|c: char| c.is_ascii_digit() || c == '.');
+            let rest = words.get(at..)?;
+            let figures = rest.find(|c: char| !c.is_ascii_digit()).unwrap_or(rest.len());
+            let number: f64 = rest.get(..figures)?.parse().ok()?;
+            let unit = rest.get(figures..)?.trim_start();
+            let marked = unit.starts_with(['°', 'º']) || unit.starts_with("degrees");
+            let letter = unit
+                .trim_start_matches(['°', 'º', ' '])
+                .trim_start_matches("degrees")
+                .trim_start();
+            let ends = |c: char| letter.starts_with(c) && !letter.chars().nth(1).is_some_and(char::is_alphanumeric);
+            let celsius = match (ends('F'), ends('C') || marked) {
+                (true, _) => (number - 32.0) / 1.8,
+                (false, true) => number,
+                (false, false) => return None,
+            };
+            let span = Span::new(sentence.start + at, sentence.start + at + figures);
+            (!inside && OVEN_C.contains(&celsius)).then_some(Degrees { celsius, span })
+        })
 }
 
 /// The first dish in is baked at another temperature than the oven was heated to.
@@ -106,5 +221,20 @@ fn apart(one: Aim, other: Aim) -> Option<(f64, f64)> {
             ((one - other).abs() >= SAME_K).then_some((one, other))
         }
         _ => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// 425 °F are (425 − 32) ÷ 1.8 = 218 °C.
+    #[test]
+    fn degrees_in_a_sentence() {
+        let of = |words: &str| degrees(words, Span::new(0, words.len())).map(|found| found.celsius.round());
+        assert_eq!(of("heat the oven to 425°F"), Some(218.0));
+        assert_eq!(of("for 40 minutes at 120 C on the shelf below"), Some(120.0));
+        assert_eq!(of("until 74°C in the middle"), None);
+        assert_eq!(of("for 200 minutes"), None);
     }
 }
