@@ -40,6 +40,32 @@ impl Class {
         self.0 & other.0 != 0
     }
 
+    /// The names of the classes in the set, as the tables have them.
+    pub(crate) fn names(self) -> impl Iterator<Item = &'static str> {
+        const NAMES: &[&str] = &[
+            "state",
+            "small",
+            "medium",
+            "large",
+            "about",
+            "exactly",
+            "prepared",
+            "temperature",
+            "kind",
+            "bought",
+            "manner",
+            "shape",
+            "food",
+            "carrier",
+            "part",
+            "container",
+            "equipment",
+            "oil",
+            "loose",
+        ];
+        NAMES.iter().copied().filter(move |name| self.is(Class::of_name(name)))
+    }
+
     fn of_name(name: &str) -> Class {
         match name {
             "state" => Class::STATE,
@@ -84,6 +110,8 @@ pub(crate) enum Part {
     Closing,
     Equipment,
     Variation,
+    /// What a web page has around the recipe: 'Advertisement', 'Print'.
+    Furniture,
 }
 
 struct Lexicon {
@@ -136,6 +164,7 @@ fn part(name: &str) -> Option<Part> {
         "closing" => Some(Part::Closing),
         "equipment" => Some(Part::Equipment),
         "variation" => Some(Part::Variation),
+        "furniture" => Some(Part::Furniture),
         _ => None,
     }
 }

@@ -9,6 +9,7 @@
 
 pub mod files;
 pub mod ingredient;
+mod explained;
 mod lexicon;
 mod likened;
 mod line;
@@ -27,6 +28,7 @@ mod token;
 pub mod verb;
 pub mod write;
 
+pub use explained::{Explained, Taken, explained};
 pub use ingredient::{Alternative, Ingredient, Item, Open, Quantity, Size};
 pub use operation::{Cover, FoodRef, Form, HeatWord, Minutes, Operation, Repeat, Share, Target, VesselRef};
 pub use recipe::{

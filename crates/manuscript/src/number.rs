@@ -62,6 +62,7 @@ fn qualifiers(tokens: &[Token], at: usize) -> (usize, bool) {
         } else if (token.is("up") && follows("to"))
             || (token.is("at") && (follows("least") || follows("most")))
             || (token.is_any(&["just", "a"]) && (follows("over") || follows("under")))
+            || (token.is("not") && follows("quite"))
         {
             (about, next) = (true, next + 2);
         } else if token.is_any(&["over", "under"]) && number(tokens, next + 1).is_some() {
@@ -142,7 +143,7 @@ fn in_figures(tokens: &[Token], at: usize, whole: Exact) -> (Exact, usize) {
         }
     }
     if second.is_any(&["dozen", "doz"]) {
-        return (whole.checked_mul(Exact::whole(12)).unwrap_or(whole), at + 2);
+        return dozens(tokens, at + 2, whole).unwrap_or((whole, at + 2));
     }
     (whole, at + 1)
 }
@@ -169,9 +170,12 @@ fn in_words(tokens: &[Token], at: usize) -> Option<(Exact, usize)> {
             Some((part, next))
         };
     }
+    if token.is("couple") && follows(at + 1, "of") {
+        return Some((Exact::whole(2), at + 2));
+    }
     let whole = Exact::whole(whole_in_words(&token.lower)?);
     if follows(at + 1, "dozen") {
-        return Some((whole.checked_mul(Exact::whole(12))?, at + 2));
+        return dozens(tokens, at + 2, whole);
     }
     if follows(at + 1, "hundred") {
         return Some((whole.checked_mul(Exact::whole(100))?, at + 2));
@@ -191,7 +195,7 @@ fn article_number(tokens: &[Token], at: usize) -> Option<(Exact, usize)> {
     let second = tokens.get(at + 1)?;
     let of = at + 2 + usize::from(tokens.get(at + 2).is_some_and(|t| t.is("of")));
     match second.lower.as_str() {
-        "dozen" => Some((Exact::whole(12), at + 2)),
+        "dozen" => dozens(tokens, at + 2, Exact::ONE),
         "couple" | "pair" => Some((Exact::whole(2), of)),
         "half" | "quarter" | "third" => {
             let part = part_of_one(&second.lower)?;
@@ -201,6 +205,12 @@ fn article_number(tokens: &[Token], at: usize) -> Option<(Exact, usize)> {
         "half-dozen" => Some((Exact::whole(6), at + 2)),
         _ => None,
     }
+}
+
+/// So many dozens, and the part of one that may follow: 'a dozen and a half'.
+fn dozens(tokens: &[Token], at: usize, whole: Exact) -> Option<(Exact, usize)> {
+    let (number, next) = and_part(tokens, at, whole).unwrap_or((whole, at));
+    Some((number.checked_mul(Exact::whole(12))?, next))
 }
 
 /// 'and a half', 'and one-half', 'and three quarters' after a whole number.

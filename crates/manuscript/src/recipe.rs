@@ -101,6 +101,22 @@ pub struct Step {
     pub words: Words,
     /// Index into [`Recipe::sections`] when it stands under a heading.
     pub section: Option<usize>,
+    /// The places of its words in page order, when the lines of another column stand between them (`words.span` then
+    /// holds both columns); empty when the words stand together.
+    #[serde(default, skip_serializing_if = "Vec::is_empty")]
+    pub pieces: Vec<Span>,
+}
+
+impl Step {
+    /// Where its words stand, in page order.
+    #[must_use]
+    pub fn places(&self) -> &[Span] {
+        if self.pieces.is_empty() {
+            std::slice::from_ref(&self.words.span)
+        } else {
+            &self.pieces
+        }
+    }
 }
 
 /// A named change to the recipe, printed after it.

@@ -146,9 +146,20 @@ pub(crate) fn tokens(text: &str, span: Span) -> Vec<Token<'_>> {
             at += letter.len_utf8();
             continue;
         }
-        let (kind, end) = token(text, at, span.end, letter);
-        let typed = text.get(at..end).unwrap_or("");
-        let lower = small(typed);
+        let (kind, mut end) = token(text, at, span.end, letter);
+        let mut typed = text.get(at..end).unwrap_or("");
+        let mut lower = small(typed);
+        if kind == Kind::Word {
+            let spaced = found.is_empty() || gap > Gap::None;
+            if let Some((length, word)) = with(text.get(at..span.end).unwrap_or("")).filter(|_| spaced) {
+                (end, lower) = (at + length, Small(Cow::Borrowed(word)));
+            } else if gap == Gap::None
+                && let Some(length) = unit_before_figures(typed).filter(|_| follows_number(&found))
+            {
+                (end, lower) = (at + length, small(&typed[..length]));
+            }
+            typed = text.get(at..end).unwrap_or("");
+        }
         let speech = speech::speech(&lower);
         let class = if kind == Kind::Word {
             lexicon::class(&lower)
@@ -177,13 +188,65 @@ fn small(typed: &str) -> Small<'_> {
     let plain = |c: u8| c.is_ascii_lowercase() || c.is_ascii_digit() || c.is_ascii_punctuation();
     Small(match typed.bytes().all(plain) {
         true => Cow::Borrowed(typed),
-        false => Cow::Owned(typed.to_lowercase().replace(['’', '‘'], "'")),
+        false => Cow::Owned(letters(typed).to_lowercase().replace(['’', '‘'], "'")),
     })
+}
+
+/// A word in single letters: a printer's ligatures opened, hyphens and joints that do not show left out.
+pub(crate) fn letters(typed: &str) -> Cow<'_, str> {
+    let set = |c: char| unseen(c) || ('\u{fb00}'..='\u{fb06}').contains(&c);
+    if typed.is_ascii() || !typed.contains(set) {
+        return Cow::Borrowed(typed);
+    }
+    let mut opened = String::with_capacity(typed.len());
+    for letter in typed.chars().filter(|c| !unseen(*c)) {
+        match letter {
+            '\u{fb00}' => opened.push_str("ff"),
+            '\u{fb01}' => opened.push_str("fi"),
+            '\u{fb02}' => opened.push_str("fl"),
+            '\u{fb03}' => opened.push_str("ffi"),
+            '\u{fb04}' => opened.push_str("ffl"),
+            '\u{fb05}' | '\u{fb06}' => opened.push_str("st"),
+            _ => opened.push(letter),
+        }
+    }
+    Cow::Owned(opened)
+}
+
+/// The soft hyphen and the joints of no width.
+fn unseen(letter: char) -> bool {
+    matches!(letter, '\u{ad}' | '\u{200b}'..='\u{200d}' | '\u{2060}' | '\u{feff}')
+}
+
+/// 'w/' and 'w/o' at the start, as the word they stand for.
+fn with(rest: &str) -> Option<(usize, &'static str)> {
+    let bytes = rest.as_bytes();
+    let letter = |at: usize| bytes.get(at).is_some_and(|b| b.is_ascii_alphanumeric());
+    if !matches!(bytes.first(), Some(b'w' | b'W')) || bytes.get(1) != Some(&b'/') {
+        return None;
+    }
+    if matches!(bytes.get(2), Some(b'o' | b'O')) && !letter(3) {
+        return Some((3, "without"));
+    }
+    Some((2, "with"))
+}
+
+/// '1lb15oz': the length of the unit before the figures.
+fn unit_before_figures(typed: &str) -> Option<usize> {
+    let length = typed.bytes().position(|b| b.is_ascii_digit()).filter(|at| *at > 0)?;
+    potwright_measure::Unit::from_spelling(typed.get(..length)?).map(|_| length)
+}
+
+fn follows_number(found: &[Token]) -> bool {
+    found.last().is_some_and(|t| t.number().is_some())
 }
 
 fn token(text: &str, at: usize, end: usize, first: char) -> (Kind, usize) {
     let rest = text.get(at..end).unwrap_or("");
-    let counts = first.is_ascii_digit() || is_vulgar(first);
+    // '.5 cup', where no figure or word stands before the stop.
+    let opens = at == 0 || !text[..at].ends_with(|c: char| c.is_alphanumeric() || c == '.');
+    let point = first == '.' && opens && rest.as_bytes().get(1).is_some_and(u8::is_ascii_digit);
+    let counts = first.is_ascii_digit() || is_vulgar(first) || point;
     if let Some((number, length)) = counts.then(|| number(rest)).flatten() {
         return (Kind::Number(number), at + length);
     }
@@ -204,6 +267,7 @@ fn word_length(rest: &str) -> usize {
         let joins = matches!(letter, '-' | '\'' | '’' | '\u{2010}' | '\u{2011}')
             && length > 0
             && letters.peek().is_some_and(|(_, next)| next.is_alphabetic());
+        let joins = joins || unseen(letter) && letters.peek().is_some_and(|(_, next)| next.is_alphabetic());
         if !letter.is_alphanumeric() && !joins && !is_mark(letter) || is_vulgar(letter) {
             break;
         }
@@ -254,6 +318,9 @@ fn number(rest: &str) -> Option<(Exact, usize)> {
         length += 4;
     }
     if matches!(bytes.get(length), Some(b'.' | b',')) && figures(length + 1) > 0 {
+        if length == 0 {
+            plain.push('0');
+        }
         let places = figures(length + 1);
         plain.push('.');
         plain.push_str(&rest[length + 1..length + 1 + places]);
@@ -279,9 +346,10 @@ fn number(rest: &str) -> Option<(Exact, usize)> {
     };
     let from = length + stroke.len_utf8();
     let below = figures(from);
-    // '4/' and '225g/8oz' are no fractions, and neither is '4/115g'.
+    // '4/' and '225g/8oz' are no fractions, and neither is '4/115g'; '1/2tsp' is one.
     let unit_follows = rest[from + below..].chars().next().is_some_and(char::is_alphabetic);
-    if !(1..=3).contains(&below) || unit_follows {
+    let proper = || plain.len() == 1 && matches!(&rest[from..from + below], "2" | "3" | "4" | "8" | "16");
+    if !(1..=3).contains(&below) || unit_follows && !(proper() && rest[from..from + below].len() >= plain.len()) {
         return Some((above, length));
     }
     let divided = Exact::from_decimal(&rest[from..from + below])
@@ -314,6 +382,10 @@ mod tests {
             ("1,200 g", "1,200|g"),
             ("0/0 x", "0|/|0|x"),
             ("Salt\t8 g", "Salt|_8|g"),
+            ("1lb15oz can", "1|lb|15|oz|can"),
+            ("1/2tsp, 4/115g", "1/2|tsp|,|4|/|115|g"),
+            ("flour w/ ¼ c. milk, w/o salt", "flour|w/|¼|c|.|milk|,|w/o|salt"),
+            (".5 cup, end.5", ".5|cup|,|end|.|5"),
             ("", ""),
         ] {
             assert_eq!(show(text), expected);
@@ -327,5 +399,15 @@ mod tests {
         assert_eq!(value("1.25/4"), Exact::ratio(5, 16));
         assert_eq!(value("2.400"), Exact::ratio(12, 5));
         assert_eq!(value("1,5 l"), Exact::ratio(3, 2));
+        assert_eq!(value(".5 cup"), Exact::ratio(1, 2));
+        assert_eq!(value("1/2tsp"), Exact::ratio(1, 2));
+    }
+    #[test]
+    fn ligatures_and_hyphens_that_do_not_show_are_letters() {
+        for (text, word) in [("ﬂour", "flour"), ("mush\u{ad}rooms", "mushrooms"), ("coﬀee", "coffee")] {
+            let found = tokens(text, Span::new(0, text.len()));
+            assert_eq!(found.len(), 1, "{text}");
+            assert_eq!(found[0].lower.as_str(), word);
+        }
     }
 }

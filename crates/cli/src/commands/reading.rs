@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use potwright_manuscript::{read, reading};
+use potwright_manuscript::{Ingredient, Recipe, explained, read, reading};
 use potwright_press::{Column, Page, Part, text};
 use serde_json::Value;
 
@@ -14,11 +14,15 @@ pub(crate) fn run(opened: &Opened, json: bool) -> anyhow::Result<()> {
     let id = Path::new(&opened.place)
         .file_stem()
         .map_or(String::new(), |stem| stem.to_string_lossy().into_owned());
-    let value = reading(&read(&opened.text), &opened.text, &id);
+    let recipe = read(&opened.text);
+    let value = reading(&recipe, &opened.text, &id);
     if json {
         return output::print_json(&value);
     }
-    output::print(text::render(&page(&value), output::WIDTH, output::style()).as_bytes())
+    let mut page = page(&value);
+    page.parts.extend(word_by_word(&recipe, &opened.text));
+    page.parts.extend(not_sure(&recipe, &opened.text));
+    output::print(text::render(&page, output::WIDTH, output::style()).as_bytes())
 }
 
 fn page(reading: &Value) -> Page {
@@ -56,6 +60,68 @@ fn page(reading: &Value) -> Page {
             },
         ],
     }
+}
+
+/// Every stretch of every line: what it was taken for, and what its words can be elsewhere.
+fn word_by_word(recipe: &Recipe, text: &str) -> Vec<Part> {
+    let rows = |(number, entry): (usize, &Ingredient)| {
+        let stretches = explained(text, entry).into_iter().enumerate();
+        stretches
+            .map(|(at, stretch)| {
+                let number = if at == 0 {
+                    (number + 1).to_string()
+                } else {
+                    String::new()
+                };
+                let known = if stretch.known_as.is_empty() {
+                    "in no table".to_owned()
+                } else {
+                    stretch.known_as.join(", ")
+                };
+                let figures = stretch.words.text.chars().all(|c| !c.is_alphabetic());
+                let known = if figures { "a number".to_owned() } else { known };
+                vec![number, stretch.words.text, stretch.taken.name().to_owned(), known]
+            })
+            .collect::<Vec<_>>()
+    };
+    vec![
+        Part::Heading("The list, word by word".into()),
+        Part::Table {
+            columns: vec![
+                Column::right("line"),
+                Column::left("words"),
+                Column::left("taken as"),
+                Column::quiet("the tables know them as"),
+            ],
+            rows: recipe.ingredients.iter().enumerate().flat_map(rows).collect(),
+        },
+    ]
+}
+
+/// Where the reader was not sure, and what it took meanwhile.
+fn not_sure(recipe: &Recipe, text: &str) -> Vec<Part> {
+    let rows: Vec<Vec<String>> = recipe
+        .unsure
+        .iter()
+        .map(|unsure| {
+            let words = unsure.span.of(text).split_whitespace().collect::<Vec<_>>().join(" ");
+            vec![words, unsure.what.clone(), unsure.taken_as.clone().unwrap_or_default()]
+        })
+        .collect();
+    if rows.is_empty() {
+        return Vec::new();
+    }
+    vec![
+        Part::Heading("Not sure of".into()),
+        Part::Table {
+            columns: vec![
+                Column::left("words"),
+                Column::left("why"),
+                Column::quiet("taken meanwhile as"),
+            ],
+            rows,
+        },
+    ]
 }
 
 fn line(line: &Value) -> Vec<String> {

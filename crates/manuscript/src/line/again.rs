@@ -7,7 +7,7 @@ use super::quantity::Measured;
 use super::unit::{continues, is_package, measure_unit, unit};
 use crate::Quantity;
 use crate::number;
-use crate::token::{Kind, Token};
+use crate::token::{Gap, Kind, Token};
 
 /// '2 cups to 3 cups', '200 g-250 g': the upper end, when the unit is the same.
 pub(super) fn unit_again(tokens: &[Token], at: usize, first: Unit) -> Option<(Exact, usize)> {
@@ -29,6 +29,13 @@ pub(super) fn sums(tokens: &[Token], mut amount: Amount, first: Unit, mut next: 
     (amount, next)
 }
 
+/// 'a dash or two of', 'a blade or two of mace': the upper end, and the index of the 'of'.
+pub(super) fn or_more(tokens: &[Token], at: usize) -> Option<(Exact, usize)> {
+    let or = tokens.get(at).is_some_and(|t| t.is("or"));
+    let (high, next) = number::number(tokens, at + 1).filter(|_| or)?;
+    tokens.get(next).is_some_and(|t| t.is("of")).then_some((high, next))
+}
+
 /// 'a pint and a half of', '2 cups and three-quarters': a part of the unit that was just named.
 pub(crate) fn and_part(tokens: &[Token], at: usize) -> Option<(Exact, usize)> {
     let second = tokens
@@ -43,6 +50,9 @@ pub(crate) fn and_part(tokens: &[Token], at: usize) -> Option<(Exact, usize)> {
 }
 
 pub(super) fn addend(tokens: &[Token], at: usize, first: Unit) -> Option<(Exact, usize)> {
+    // '1 tablespoon, plus 2 teaspoons, vinegar' stands between commas.
+    let comma = tokens.get(at)?.sign() == Some(',') && tokens.get(at + 1).is_some_and(|t| t.is("plus"));
+    let at = at + usize::from(comma);
     let joins = tokens.get(at)?.is_any(&["plus", "and"]) || matches!(tokens.get(at)?.sign(), Some('+' | '&'));
     let start = at + usize::from(joins);
     let one = tokens.get(start).filter(|t| joins && number::is_article(t));
@@ -52,13 +62,17 @@ pub(super) fn addend(tokens: &[Token], at: usize, first: Unit) -> Option<(Exact,
     let size = |unit: Unit| unit.mass(Measures::Us).or_else(|| unit.volume(Measures::Us));
     let like = second.dimension() == first.dimension() && first.dimension() != Dimension::Piece;
     let smaller = like && second != first && size(second)? < size(first)?;
-    // Without a word between them only pounds and ounces stand side by side.
-    let belongs = smaller
-        && (joins || (first, second) == (Unit::Pound, Unit::Ounce) || (first, second) == (Unit::Kilogram, Unit::Gram));
-    let comes_noun = tokens
-        .get(next)
-        .is_some_and(|t| t.is_word() && !t.is_any(&["plus", "or"]));
-    if !belongs || !comes_noun {
+    // 'three pounds four ounces', '1 qt 1 cup': side by side, but not in columns side by side.
+    let beside = tokens.get(start).is_some_and(|t| t.gap < Gap::Wide);
+    let belongs = smaller && (joins || beside);
+    let closes = comma && tokens.get(next).is_some_and(|t| t.sign() == Some(','));
+    let next = next + usize::from(closes);
+    // A noun, the end of the line or the next column.
+    let ends = tokens.get(next).is_none_or(|t| {
+        let noun = t.is_word() && !t.is_any(&["plus", "or"]);
+        noun || t.gap == Gap::Wide || matches!(t.kind, Kind::Aside(_)) || matches!(t.sign(), Some(',' | ';'))
+    });
+    if !belongs || !ends {
         return None;
     }
     Some((number.checked_mul(size(second)?.checked_div(size(first)?)?)?, next))
@@ -94,6 +108,7 @@ pub(super) fn said_again(line: &Line, found: &mut Measured, first: Unit) {
         let Some((unit, next)) = measure_unit(&line.tokens, inner.next) else {
             return;
         };
+        let (amount, next) = sums(&line.tokens, inner.amount, unit, next);
         if unit == first || token.is("or") && !continues(line, next) {
             return;
         }
@@ -101,7 +116,7 @@ pub(super) fn said_again(line: &Line, found: &mut Measured, first: Unit) {
             return;
         };
         found.also.push(Quantity {
-            amount: inner.amount,
+            amount,
             unit: Some(unit),
             span,
         });

@@ -42,6 +42,13 @@ pub(crate) fn with_shared_head<'a, 't>(left: &[&'a Token<'t>], right: &[&'a Toke
     let stock = head.is_any(&["stock", "broth", "bouillon"])
         && !last.is_any(&["water", "wine", "stock", "broth", "milk", "cider"]);
     let two = right.iter().filter(|t| t.is_word()).count() > 1;
+    // 'the neck or scrag of mutton': two parts of one animal.
+    let of = right.iter().position(|t| t.is("of")).filter(|of| *of > 0);
+    if let Some(of) = of.filter(|of| kind.is(Class::PART) && right[of - 1].class.is(Class::PART)) {
+        let used = named("", right, Context::default()).map_or(right.len(), |n| n.used);
+        words.extend(right[of..used.max(of)].iter().copied());
+        return words;
+    }
     if two && describes && (carrier || !nounlike(last)) {
         // 'hot or sweet Italian sausage': all but the kind that is changed.
         let used = named("", right, Context::default()).map_or(right.len(), |n| n.used);

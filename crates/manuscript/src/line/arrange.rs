@@ -114,11 +114,13 @@ fn move_front(line: &mut Line, at: usize, next: usize) {
         && line
             .tokens
             .get(at - 1)
-            .is_some_and(|t| matches!(t.sign(), Some('.' | '…' | ':')))
+            .is_some_and(|t| matches!(t.sign(), Some('.' | '…' | ':' | '×')) || t.is("x"))
     {
         line.tokens.remove(at - 1);
     }
-    amount.retain(|token| !count_word(token) || token.is("x"));
+    if amount.last().is_some_and(|token| count_word(token) && !token.is("x")) {
+        amount.pop();
+    }
     if let Some(token) = line.tokens.first_mut() {
         token.gap = Gap::Space;
     }

@@ -31,6 +31,11 @@ pub(crate) fn entries(line: &Line, whole: Span) -> Vec<Ingredient> {
     let mut at = 0;
     while at < line.tokens.len() {
         let (mut draft, next) = entry(line, at, !drafts.is_empty());
+        // 'dissolved in 1 tbsp hot water': the water is an entry of its own, and the work is told whole.
+        let worked = at > 0 && line.tokens[at - 1].is_any(&["with", "in", "into"]);
+        if let Some((_, words)) = drafts.last_mut().and_then(|d| d.prepared.last_mut()).filter(|_| worked) {
+            *words = Words::at(line.text, words.span.join(draft.made.span));
+        }
         let before = drafts.last().and_then(|d| d.made.quantity).and_then(|q| q.unit);
         if let (true, Some(quantity), Some(unit)) = (draft.ellipsis, &mut draft.made.quantity, before) {
             quantity.unit = quantity.unit.or(Some(unit));
@@ -81,7 +86,7 @@ fn preparation(draft: &Draft) -> Option<Words> {
 
 /// The entry at a token, and the index at which the next one starts.
 fn entry(line: &Line, at: usize, further: bool) -> (Draft, usize) {
-    if let Some(found) = part_of_counted(line, at) {
+    if let Some(found) = part_of_counted(line, at).or_else(|| portion_of_counted(line, at)) {
         return found;
     }
     let measure = measured(line, at, false);
@@ -105,6 +110,10 @@ fn take_measure(draft: &mut Draft, measure: Measured) {
         measure.package.is_some() || matches!(unit, Some(Unit::Can | Unit::Jar | Unit::Carton | Unit::Packet));
     draft.ellipsis = measure.ellipsis;
     let made = &mut draft.made;
+    made.to_taste |= measure
+        .open
+        .as_ref()
+        .is_some_and(|open| open.words.text.eq_ignore_ascii_case("to taste"));
     (made.quantity, made.open, made.also) = (measure.quantity, measure.open, measure.also);
     (made.package, made.size) = (measure.package, measure.size);
 }
@@ -179,6 +188,25 @@ fn part_of_counted(line: &Line, at: usize) -> Option<(Draft, usize)> {
     draft.made.span = line.span(at, end).unwrap_or_default();
     let whole = counted.amount.low.is_positive() && !draft.made.items.is_empty();
     whole.then_some((draft, resume))
+}
+
+/// 'white part only of 2 leeks', 'the green tops of 3 scallions': which part is used is work on what is counted.
+fn portion_of_counted(line: &Line, at: usize) -> Option<(Draft, usize)> {
+    let tokens = &line.tokens;
+    let words = tokens.get(at..)?.iter().take(5).take_while(|t| t.is_word());
+    let of = at + words.take_while(|t| !t.is("of")).count();
+    let part = |t: &Token| t.is_any(&["part", "parts", "only", "tops", "ends"]);
+    tokens
+        .get(of)
+        .filter(|t| t.is("of") && of > at && part(&tokens[of - 1]))?;
+    number::amount(tokens, of + 1)?;
+    let (mut draft, next) = entry(line, of + 1, false);
+    let from = at + usize::from(tokens[at].is("the"));
+    draft
+        .prepared
+        .insert(0, (None, Words::at(line.text, line.span(from, of)?)));
+    draft.made.span = line.span(at, of)?.join(draft.made.span);
+    (!draft.made.items.is_empty()).then_some((draft, next))
 }
 
 /// Where the entry that starts here is over, and where the next one starts.

@@ -52,6 +52,16 @@ pub(crate) fn read(text: &str, span: Span, holes: &[Span]) -> LineReading {
         trim(&mut found);
     }
     let mut line = Line::fold(text, found, 0);
+    // '(optional) a handful of peas': a remark in front says what one behind would.
+    let remark = |token: &Token| match token.kind {
+        Kind::Aside(index) => line
+            .asides
+            .get(index)
+            .is_some_and(|a| a.tokens.iter().all(|t| t.number().is_none())),
+        _ => false,
+    };
+    let remarks = line.tokens.iter().take_while(|t| remark(t)).count();
+    line.tokens.rotate_left(remarks);
     let label = arrange::label(&mut line);
     arrange::amount_first(&mut line);
     LineReading {

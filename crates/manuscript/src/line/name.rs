@@ -4,7 +4,7 @@ use potwright_measure::Unit;
 
 use super::unit::size_word;
 use crate::lexicon::{self, Class};
-use crate::token::{Kind, Token};
+use crate::token::{Kind, Token, letters};
 use crate::{Item, Size, Span, Words};
 
 /// A named food and what its own words say beside the name.
@@ -303,6 +303,10 @@ fn take_unit(name: &mut Vec<&Token>, context: Context, found: &mut Named) {
 fn turned<'a, 't>(name: Vec<&'a Token<'t>>, kept: &[bool]) -> Vec<&'a Token<'t>> {
     let of = name.iter().position(|t| t.is("of"));
     match of {
+        // 'cream of celery soup' is called so.
+        Some(of) if of > 0 && name[of - 1].is("cream") && name.last().is_some_and(|t| t.is_any(&["soup", "soups"])) => {
+            name
+        }
         Some(of) if of > 0 && of + 1 < name.len() && !kept.iter().any(|k| *k) => {
             let after = turned(
                 name[of + 1..]
@@ -332,12 +336,12 @@ pub(crate) fn spelled(name: &[&Token]) -> String {
         if let Some(meant) = lexicon::meant(&token.lower, whole) {
             return meant.to_owned();
         }
-        let typed = token.text;
+        let typed = letters(token.text);
         let shouted = typed.chars().filter(|c| c.is_alphabetic()).count() > 1 && !typed.chars().any(char::is_lowercase);
         if shouted || token.class != Class::default() {
             typed.to_lowercase()
         } else {
-            typed.to_owned()
+            typed.into_owned()
         }
     });
     words.collect::<Vec<_>>().join(" ")

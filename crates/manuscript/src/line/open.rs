@@ -3,7 +3,7 @@
 use potwright_measure::{Amount, Exact, Unit};
 
 use super::Line;
-use super::again::said_again;
+use super::again::{or_more, said_again};
 use super::package::qualify;
 use super::quantity::{Measured, finish, measured};
 use super::unit::{continues, unit};
@@ -42,6 +42,18 @@ pub(super) const IMPLIED: &[Unit] = &[
 /// 'few grains', 'a few', 'several', 'some', 'a little', 'a bit of': an amount left to the cook.
 pub(super) fn open(line: &Line, at: usize) -> Option<Measured> {
     let tokens = &line.tokens;
+    if let Some(next) = wished(tokens, at) {
+        return Some(Measured {
+            open: Some(Open {
+                words: words(line, at, next)?,
+                unit: None,
+            }),
+            next,
+            implied: true,
+            has_unit: true,
+            ..Measured::default()
+        });
+    }
     let article = usize::from(tokens.get(at).is_some_and(number::is_article));
     let article = article + usize::from(tokens.get(at + article).is_some_and(|t| t.is_any(&["good", "very"])));
     let word = tokens.get(at + article)?;
@@ -84,6 +96,15 @@ pub(super) fn open(line: &Line, at: usize) -> Option<Measured> {
         ..Measured::default()
     };
     Some(finish(line, found))
+}
+
+/// 'As needed   Salt', 'to taste   Pepper': the column of amounts of a card says that there is none.
+fn wished(tokens: &[Token], at: usize) -> Option<usize> {
+    let is = |at: usize, words: &[&str]| tokens.get(at).is_some_and(|t| t.is_any(words));
+    let said = is(at, &["as"]) && is(at + 1, &["needed", "required", "desired", "necessary"])
+        || is(at, &["to"]) && is(at + 1, &["taste"]);
+    let noun = tokens.get(at + 2).is_some_and(Token::is_word);
+    (at == 0 && said && noun).then_some(at + 2)
 }
 
 pub(super) fn words(line: &Line, at: usize, next: usize) -> Option<Words> {
@@ -129,6 +150,7 @@ pub(super) fn implied(line: &Line, at: usize, noun_before: bool) -> Option<Measu
     let one = Amount::single(Exact::ONE);
     let mut amount = one;
     qualify(line, &mut found, &mut amount);
+    let about = amount.about;
     if loose(tokens, found.next) {
         return loosely(line, at, found.next);
     }
@@ -144,9 +166,21 @@ pub(super) fn implied(line: &Line, at: usize, noun_before: bool) -> Option<Measu
             .flatten();
     }
     let (unit, next) = unit(tokens, found.next)?;
+    let (next, mut amount) = match or_more(tokens, next) {
+        Some((high, after)) => (after, Amount::range(amount.low, high).unwrap_or(amount)),
+        None => (next, amount),
+    };
+    amount.about |= about;
     let of = tokens.get(next).is_some_and(|t| t.is("of"));
     let small = tokens.get(found.next).is_some_and(|t| t.text.len() > 2);
     let food = tokens.get(next).is_some_and(|t| t.class.is(Class::FOOD));
+    // 'small bunch flat-leaf parsley': only what describes stands between.
+    let kinds = tokens[next.min(tokens.len())..]
+        .iter()
+        .take(3)
+        .take_while(|t| t.class.is(Class::KIND | Class::STATE) && !t.class.is(Class::FOOD))
+        .count();
+    let described = at == 0 && tokens.get(next + kinds).is_some_and(|t| t.class.is(Class::FOOD));
     let loosely_named = matches!(
         unit,
         Unit::Pinch
@@ -172,7 +206,7 @@ pub(super) fn implied(line: &Line, at: usize, noun_before: bool) -> Option<Measu
     let each = at == 0 && tokens.get(next).is_some_and(|t| t.is("each"));
     let said = opens
         || (of || each) && (IMPLIED.contains(&unit))
-        || loosely_named && (food || noun_before && !continues(line, next));
+        || loosely_named && (food || described || noun_before && !continues(line, next));
     if !small || !said || found.package.is_some() {
         return None;
     }

@@ -3,7 +3,7 @@
 use potwright_measure::{Amount, Dimension, Exact, Unit};
 
 use super::Line;
-use super::again::aside_quantities;
+use super::again::{aside_quantities, sums};
 use super::quantity::{Measured, finish};
 use super::unit::{continues, is_package, length, measure_unit, size_word, unit};
 use crate::lexicon::Class;
@@ -37,6 +37,19 @@ pub(super) fn qualify(line: &Line, found: &mut Measured, amount: &mut Amount) {
             found.next += 1;
             continue;
         }
+        // '“good” handfuls'.
+        let quote = |at: usize| {
+            let sign = line.tokens.get(at).and_then(Token::sign);
+            matches!(sign, Some('“' | '”' | '"' | '‘' | '’' | '\''))
+        };
+        if quote(found.next) && quote(found.next + 2) && unit(&line.tokens, found.next + 3).is_some() {
+            (amount.about, found.next) = (true, found.next + 3);
+            continue;
+        }
+        if let Some(next) = numbered(&line.tokens, found.next) {
+            found.next = next;
+            continue;
+        }
         let words = token.class;
         let likened = token.lower.ends_with("-sized") || token.lower.ends_with("-size");
         let before_unit = || unit(&line.tokens, found.next + 1).is_some() || sized_again(line, found.next + 1);
@@ -53,6 +66,21 @@ pub(super) fn qualify(line: &Line, found: &mut Measured, amount: &mut Amount) {
         let stop = |t: &Token| t.sign() == Some('.') && t.gap == Gap::None;
         found.next += usize::from(words.is(Class::SIZE) && line.tokens.get(found.next).is_some_and(stop));
     }
+}
+
+/// 'No. 10 cans', '#2 can': the trade's number for the size of the can, and the index after it.
+pub(super) fn numbered(tokens: &[Token], at: usize) -> Option<usize> {
+    let stop = |at: usize| {
+        tokens
+            .get(at)
+            .is_some_and(|t| t.sign() == Some('.') && t.gap == Gap::None)
+    };
+    let sign = tokens.get(at).filter(|t| t.is("no") || t.sign() == Some('#'))?;
+    let figure = at + 1 + usize::from(sign.is_word() && stop(at + 1));
+    tokens.get(figure).filter(|t| t.number().is_some())?;
+    let next = figure + 1 + usize::from(tokens.get(figure + 1).is_some_and(Token::is_dash));
+    let (unit, _) = unit(tokens, next)?;
+    is_package(unit).then_some(next)
 }
 
 pub(super) fn sized_again(line: &Line, at: usize) -> bool {
@@ -91,6 +119,7 @@ pub(super) fn second_system(tokens: &[Token], at: usize) -> usize {
 pub(super) fn package(line: &Line, at: usize, counted: Counted) -> Option<(Quantity, Unit, usize)> {
     let tokens = &line.tokens;
     let (weight, next) = measure_unit(tokens, counted.next)?;
+    let (amount, next) = sums(tokens, counted.amount, weight, next);
     let second = second_system(tokens, next);
     let second = second + usize::from(matches!(tokens.get(second)?.kind, Kind::Aside(_)));
     let (unit, after) = unit(tokens, second)?;
@@ -102,7 +131,7 @@ pub(super) fn package(line: &Line, at: usize, counted: Counted) -> Option<(Quant
     let span = line.span(at, next)?;
     Some((
         Quantity {
-            amount: counted.amount,
+            amount,
             unit: Some(weight),
             span,
         },
@@ -114,9 +143,9 @@ pub(super) fn package(line: &Line, at: usize, counted: Counted) -> Option<(Quant
 /// '200 g block of feta': the form adds nothing to the weight.
 pub(super) fn drop_form(tokens: &[Token], found: &mut Measured, unit: Unit) {
     let Some(token) = tokens.get(found.next) else { return };
-    let more = tokens.get(found.next + 1).is_some_and(|t| t.is_word());
+    let more = tokens.get(found.next + 1).is_none_or(|t| t.is_word());
     let piece = token.is_one_of(FORMS);
-    if unit.dimension() == Dimension::Mass && piece && more {
+    if unit.dimension() != Dimension::Piece && piece && more {
         found.next += 1;
     }
 }

@@ -3,7 +3,7 @@
 use potwright_measure::{Amount, Exact, Unit};
 
 use super::Line;
-use super::again::{and_part, said_again, sums, unit_again};
+use super::again::{and_part, or_more, said_again, sums, unit_again};
 use super::open::{implied, loose, loosely, open};
 use super::package::{drop_form, length_of_one, multiple, package, qualify, sized};
 use super::unit::{continues, length, unit};
@@ -104,10 +104,7 @@ fn with_unit(line: &Line, found: &mut Measured, mut amount: Amount, unit: Unit) 
     {
         (amount, next) = (Amount { about, ..range }, after);
     }
-    // 'a blade or two of mace'.
-    let or = tokens.get(next).is_some_and(|t| t.is("or"));
-    if let Some((high, after)) = number::number(tokens, next + 1).filter(|_| or)
-        && tokens.get(after).is_some_and(|t| t.is("of"))
+    if let Some((high, after)) = or_more(tokens, next)
         && let Some(range) = Amount::range(amount.low, high)
     {
         (amount, next) = (Amount { about, ..range }, after);
@@ -151,6 +148,11 @@ pub(super) fn finish(line: &Line, mut found: Measured) -> Measured {
     if is(found.next, &["ear", "ears", "cob", "cobs"]) && tokens.get(found.next + 1).is_some_and(Token::is_word) {
         found.next += 1;
     }
+    // '½ recipe egg balls', '1 batch of dumplings': that much of what another page makes.
+    let made = is(found.next, &["recipe", "recipes", "quantity"]);
+    if made && !found.has_unit && tokens.get(found.next + 1).is_some_and(Token::is_word) {
+        found.next += 1;
+    }
     if is(found.next, &["full"]) && found.has_unit {
         found.next += 1;
     }
@@ -173,8 +175,9 @@ pub(super) fn finish(line: &Line, mut found: Measured) -> Measured {
             found.next += 1 + usize::from(is(found.next + 1, &["of"]));
         }
         if is(found.next, &["the", "your", "that", "this"]) {
+            // 'of your best oil' is the cook's own store, nothing that the page has named.
+            found.of_the = !is(found.next, &["your"]);
             found.next += 1;
-            found.of_the = true;
         }
     }
     found

@@ -19,7 +19,7 @@ pub(crate) fn flagged(line: &Line, segment: &[usize], draft: &mut Draft) -> bool
     if words.first().is_some_and(|t| t.is("as")) && words.get(1).is_some_and(|t| t.is_any(&["much", "many"])) {
         return as_much(line, segment, draft);
     }
-    let flags = ["optional", "divided"];
+    let flags = ["optional", "opt", "divided"];
     words.len() == 1 && words[0].is_any(&flags) && {
         apply(line, segment, draft);
         true
@@ -80,13 +80,20 @@ pub(crate) fn apply(line: &Line, segment: &[usize], draft: &mut Draft) {
     let made = &mut draft.made;
     if let Some(at) = segment
         .iter()
-        .position(|at| line.tokens[*at].is_any(&["optional", "divided"]))
+        .position(|at| line.tokens[*at].is_any(&["optional", "opt", "divided"]))
     {
-        made.optional |= has("optional");
+        made.optional |= has("optional") || has("opt");
         made.divided |= has("divided");
         let (before, after) = (&segment[..at], &segment[at + 1..]);
         apply(line, before, draft);
-        apply(line, after, draft);
+        // 'optional, but do': the writer's opinion.
+        if !after
+            .iter()
+            .take(2)
+            .any(|at| line.tokens[*at].is_any(&["but", "though"]))
+        {
+            apply(line, after, draft);
+        }
     } else if let Some(at) = position(line, segment, "to", &["taste"]) {
         made.to_taste = true;
         let before: Vec<usize> = segment[..at]
@@ -122,10 +129,13 @@ pub(crate) fn apply(line: &Line, segment: &[usize], draft: &mut Draft) {
         made.for_serving |= segment.iter().any(|at| serves(&line.tokens[*at]));
     } else if first.is("of") && second.is_some_and(|t| t.class.is(Class::SIZE)) {
         made.size = made.size.take().or(second.and_then(|t| size_word(t.class)));
-    } else if first.is("tt") {
+    } else if first.is("tt") || first.is("at") && second_is(&["discretion"]) {
         made.to_taste = true;
-    } else if first.is("size") || first.is("the") && second_is(&["size"]) {
-        // 'the size of an egg' measures by the eye.
+    } else if first.is("size") || first.is("the") && second_is(&["size"]) || second_is(&["size"]) && segment.len() == 2
+    {
+        // 'the size of an egg', 'walnut size' measures by the eye.
+    } else if remark(line, segment) {
+        // 'see Index', 'page 12', 'save the rest for the stock': not of this food.
     } else if first.is("in") && second_is(&["all", "total"]) {
         apply(line, &segment[2..], draft);
     } else if first
@@ -149,6 +159,17 @@ fn last(segment: &[usize]) -> usize {
 fn position(line: &Line, segment: &[usize], word: &str, then: &[&str]) -> Option<usize> {
     let fits = |pair: &[usize]| line.tokens[pair[0]].is(word) && line.tokens[pair[1]].is_any(then);
     segment.windows(2).position(fits)
+}
+
+/// Words to the reader: where something is told ('page 12', 'see step 3', 'No. 12'), or what to do with the rest of it.
+fn remark(line: &Line, segment: &[usize]) -> bool {
+    let word = |at: usize| segment.get(at).map(|at| &line.tokens[*at]);
+    let is = |at: usize, words: &[&str]| word(at).is_some_and(|t| t.is_any(words));
+    let stop = usize::from(word(1).is_some_and(|t| t.sign() == Some('.')));
+    let figure = word(1 + stop).is_some_and(|t| t.number().is_some());
+    let told = is(0, &["page", "pages", "p", "pp", "no", "step", "note", "card", "recipe"]) && figure;
+    let rest = is(0, &["save", "keep", "use"]) && is(1, &["the", "your", "any", "what", "all", "it", "them"]);
+    told || is(0, &["see"]) || rest
 }
 
 /// 'plus more for dusting', 'and extra to serve', 'extra for the tin'.
@@ -196,7 +217,7 @@ fn other(line: &Line, segment: &[usize], draft: &mut Draft) {
 
 /// 'about 3 lb', '4 or 5 of them', 'weighing 2 kg': the amount told in another measure.
 fn again(line: &Line, segment: &[usize], draft: &mut Draft) -> bool {
-    let start = usize::from(line.tokens[segment[0]].is_any(&["weighing", "total", "totalling"]));
+    let start = usize::from(line.tokens[segment[0]].is_any(&["weighing", "total", "totalling", "from"]));
     let Some(at) = segment.get(start).copied() else {
         return false;
     };
@@ -219,8 +240,8 @@ fn again(line: &Line, segment: &[usize], draft: &mut Draft) -> bool {
     let each = rest.iter().any(|t| t.is("each")) || measure.as_ref().is_some_and(|m| m.each);
     let done = rest
         .iter()
-        .all(|t| t.is_any(&["of", "them", "each", "in", "all", "total", "altogether"]));
-    let taken = done && (unit.is_some() || of_them || rest.is_empty());
+        .all(|t| t.is_one_of("of them each in all total altogether ear ears cob cobs"));
+    let taken = done && (unit.is_some() || of_them || start > 0 || rest.is_empty());
     if !taken {
         return false;
     }
@@ -281,18 +302,17 @@ fn tell(line: &Line, segment: &[usize], draft: &mut Draft) {
         return;
     }
     // The work is over where a purpose or a condition follows: 'chopped, to serve', 'diced if large'.
-    let end = tokens
-        .iter()
-        .position(|t| t.is_any(&["if", "until", "till"]))
-        .unwrap_or(tokens.len());
+    let end = tokens.iter().position(|t| t.is("if")).unwrap_or(tokens.len());
+    // 'cooked till soft' is how far the work goes; 'milk, until it covers' is none.
+    let until =
+        |at: &usize| tokens[*at].is_any(&["until", "till"]) && !(*at > 0 && tokens[at - 1].class.is(Class::PREPARED));
+    let end = end.min((0..tokens.len()).find(until).unwrap_or(tokens.len()));
     let end = end.min(purpose(&tokens).unwrap_or(tokens.len()));
     let end = end.min(aside_of_work(&tokens).unwrap_or(tokens.len()));
-    if end < tokens.len() {
-        let rest = &segment[end..];
-        if end > 0 {
-            tell(line, &segment[..end], draft);
-        }
-        apply(line, rest, draft);
+    // A stretch that begins with its purpose has been asked for it already.
+    if (1..tokens.len()).contains(&end) {
+        tell(line, &segment[..end], draft);
+        apply(line, &segment[end..], draft);
         return;
     }
     let span = tokens.iter().map(|t| t.span).reduce(Span::join);
@@ -340,7 +360,7 @@ pub(crate) fn aside(aside: &Line, draft: &mut Draft) {
     let all: Vec<usize> = (0..aside.tokens.len())
         .filter(|at| !matches!(aside.tokens[*at].kind, Kind::Aside(_)))
         .collect();
-    if has(&["optional"]) && aside.tokens.len() <= 3 {
+    if has(&["optional", "opt"]) && aside.tokens.len() <= 3 {
         draft.made.optional = true;
     } else if first.is("or") {
         in_brackets_or(aside, &all, draft);

@@ -66,6 +66,10 @@ pub(super) fn continues(line: &Line, next: usize) -> bool {
         at += 1;
     }
     match line.tokens.get(at) {
+        Some(token) if token.sign() == Some(',') => {
+            let plus = line.tokens.get(at + 1).is_some_and(|t| t.is("plus"));
+            plus && unit_ahead(line, at + 2)
+        }
         Some(token) if token.sign().is_some() => matches!(
             token.sign(),
             Some('/' | '|' | '=' | '-' | '–' | ':' | '“' | '"' | '\'' | '‘' | '*')

@@ -16,7 +16,13 @@ const COLUMNS: &[&str] = &[
     "unit",
     "units",
     "weight",
+    "weights",
+    "measures",
     "method",
+    "procedure",
+    "step",
+    "steps",
+    "directions",
     "prep",
     "preparation",
     "notes",
@@ -33,6 +39,10 @@ const COLUMNS: &[&str] = &[
 pub(crate) fn split(text: &str, rows: Vec<Row>) -> Vec<Seen> {
     let mut found = Vec::with_capacity(rows.len());
     for row in rows {
+        if !row.pieces.is_empty() {
+            found.push(Seen::running(row));
+            continue;
+        }
         let cells = cells(text, row.span);
         let last = cells.len().saturating_sub(1);
         let one = |(index, span): (usize, &Span)| Row {
@@ -40,6 +50,7 @@ pub(crate) fn split(text: &str, rows: Vec<Row>) -> Vec<Seen> {
             mark: if index == 0 { row.mark } else { Mark::None },
             apart: row.apart && index == 0,
             last: row.last && index == last,
+            pieces: Vec::new(),
         };
         let columns = (2..5).contains(&cells.len()) && row.mark != Mark::Number;
         let seen: Vec<Seen> = if columns {
@@ -94,13 +105,18 @@ fn cells(text: &str, span: Span) -> Vec<Span> {
 /// Whether a row is the head of a table: 'Ingredient | Qty | Unit'.
 pub(crate) fn heads_table(text: &str, span: Span) -> bool {
     let cells = cells(text, span);
-    let known = |cell: &Span| {
-        COLUMNS.contains(
-            &cell
-                .of(text)
-                .to_lowercase()
-                .trim_matches(|c: char| !c.is_alphanumeric()),
-        )
-    };
-    cells.len() > 1 && cells.iter().all(known)
+    cells.len() > 1 && cells.iter().all(|cell| names_column(text, *cell))
+}
+
+/// The name of the component in the first cell of a table's head: 'A. SOUP BASE | QTY | UNIT | PREP'.
+pub(crate) fn heads_component(text: &str, span: Span) -> Option<Span> {
+    let cells = cells(text, span);
+    let (first, rest) = cells.split_first()?;
+    let named = rest.len() > 1 && rest.iter().all(|cell| names_column(text, *cell));
+    (named && !names_column(text, *first)).then_some(*first)
+}
+
+fn names_column(text: &str, cell: Span) -> bool {
+    let words = cell.of(text).to_lowercase();
+    COLUMNS.contains(&words.trim_matches(|c: char| !c.is_alphanumeric()))
 }

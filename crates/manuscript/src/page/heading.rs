@@ -12,10 +12,14 @@ const LONGEST: usize = 120;
 /// The part a row heads, when it is nothing but such a heading.
 pub(crate) fn part(text: &str, row: &Row) -> Option<Part> {
     let body = row.span.of(text);
-    let counted = body.starts_with(|c: char| c.is_ascii_digit());
-    (body.len() <= LONGEST && !counted)
-        .then(|| lexicon::heading(&bare(body)))
-        .flatten()
+    if body.len() > LONGEST {
+        return None;
+    }
+    let words = bare(body);
+    // '38 comments' heads what readers wrote; '2 tips' is asparagus.
+    let uncounted = words.trim_start_matches(|c: char| c.is_ascii_digit() || c.is_whitespace());
+    let counted = uncounted.len() < words.len();
+    lexicon::heading(uncounted).filter(|_| !counted || matches!(uncounted, "comments" | "reviews" | "ratings"))
 }
 
 /// The part that the words before a colon name: 'Note: keeps well', 'Variation: without cream'.
@@ -138,6 +142,10 @@ pub(crate) fn section(text: &str, span: Span) -> Section {
     let numbered = |word: &str| matches!(word, "sub" | "part" | "step" | "section" | "stage");
     if words.len() > 2 && numbered(&words[0]) && words[1].chars().all(|c| c.is_ascii_digit() || c == '.' || c == ':') {
         words.drain(..2);
+    }
+    let lettered = |word: &str| word.len() == 2 && word.ends_with(['.', ')']) && word.starts_with(char::is_alphabetic);
+    if words.len() > 1 && lettered(&words[0]) {
+        words.remove(0);
     }
     if words.len() > 1 && matches!(words[0].as_str(), "for" | "to" | "make") {
         words.remove(0);

@@ -22,6 +22,19 @@ pub(crate) struct Seen {
     pub(crate) reading: Option<LineReading>,
 }
 
+impl Seen {
+    /// Running text that stands beside the list.
+    pub(crate) fn running(row: Row) -> Self {
+        Seen {
+            row,
+            strong: false,
+            prose: true,
+            head: None,
+            reading: None,
+        }
+    }
+}
+
 /// Looks at a row by itself.
 pub(crate) fn see(text: &str, row: Row) -> Seen {
     let prose = reads_as_prose(text, row.span);
@@ -144,6 +157,11 @@ pub(crate) fn bracketed(text: &str, span: Span) -> bool {
     body.starts_with('(') && body.trim_end_matches('.').ends_with(')')
 }
 
+/// What follows where something is tipped.
+const TIPPED: &[&str] = &[
+    "in", "into", "the", "a", "out", "over", "on", "onto", "off", "away", "it", "them", "everything", "all", "half",
+];
+
 /// Words that open what is said after the method: keeping, leftovers, serving remarks.
 pub(crate) fn closes(text: &str, span: Span) -> bool {
     let body = span.of(text);
@@ -155,10 +173,10 @@ pub(crate) fn closes(text: &str, span: Span) -> bool {
         .collect();
     let Some(first) = words.first() else { return false };
     match *first {
-        "keeps" | "freezes" | "doubles" | "halves" | "leftover" | "leftovers" | "note" | "notes" | "nb" | "tip"
-        | "tips" | "nutrition" | "suitable" | "comments" | "storage" | "source" | "copyright" | "adapted" | "ps" => {
-            true
-        }
+        "keeps" | "freezes" | "doubles" | "halves" | "leftover" | "leftovers" | "note" | "notes" | "nb" | "tips"
+        | "nutrition" | "suitable" | "comments" | "storage" | "source" | "copyright" | "adapted" | "ps" => true,
+        // 'Tip: …' is a remark, 'Tip in the tomatoes' an order.
+        "tip" => !words.get(1).is_some_and(|next| TIPPED.contains(next)),
         "any" | "if" => words.contains(&"leftovers") || words.contains(&"holding") && *first == "any",
         "can" | "may" => words.get(1).is_some_and(|w| *w == "be"),
         _ => false,

@@ -4,7 +4,9 @@
 //! change the state, and so does a row that can only belong to the next one. Nothing is dropped: what no rule claims
 //! is a headnote before the list and a closing paragraph after the method.
 
+mod beside;
 mod cells;
+mod figures;
 mod finish;
 mod head;
 mod heading;
@@ -106,6 +108,12 @@ impl Page<'_> {
     fn row(&mut self, seen: &mut [Seen], at: usize, listed: bool) {
         let row = seen[at].row.clone();
         let row = &row;
+        if !row.pieces.is_empty() {
+            // What is done with the lines beside it; the list goes on below.
+            self.step(row);
+            self.place = Place::List;
+            return;
+        }
         if self.whole_note(row) {
             return;
         }
@@ -131,6 +139,14 @@ impl Page<'_> {
         }
         if cells::heads_table(self.text, row.span) {
             self.block(row.span, BlockKind::PartHeading);
+            return;
+        }
+        if let Some(name) = cells::heads_component(self.text, row.span) {
+            self.section = Some(self.recipe.sections.len());
+            self.recipe.sections.push(heading::section(self.text, name));
+            self.block(name, BlockKind::SectionHeading);
+            self.block(Span::new(name.end, row.span.end), BlockKind::PartHeading);
+            self.place = Place::List;
             return;
         }
         if self.heading_row(seen, at, listed) {
@@ -206,12 +222,16 @@ impl Page<'_> {
     }
 
     fn part(&mut self, part: Part, row: &Row) {
+        if part == Part::Furniture {
+            return self.remark(row);
+        }
         self.block(row.span, BlockKind::PartHeading);
         self.section = None;
         self.place = match part {
             Part::List => Place::List,
             Part::Method => Place::Method,
             Part::Variation => Place::Variation,
+            Part::Furniture => return,
             Part::Closing => Place::Aside,
             Part::Equipment => Place::Aside,
         };

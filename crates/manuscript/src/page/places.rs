@@ -3,7 +3,7 @@
 use super::heading::{self, Form};
 use super::judge::{Seen, bracketed, closes, has_imperative, is_bare_food, lists_foods};
 use super::rows::{Mark, Row};
-use super::{Page, Place, variation};
+use super::{Page, Place, figures, variation};
 use crate::line::{self, LineReading};
 use crate::{BlockKind, Ingredient, Span, Step, Unsure};
 
@@ -65,7 +65,7 @@ impl Page<'_> {
     }
 
     /// A remark among the ingredients, kept with the headnote or the closing.
-    fn remark(&mut self, row: &Row) {
+    pub(super) fn remark(&mut self, row: &Row) {
         let words = self.words(row.span);
         if self.recipe.steps.is_empty() {
             self.recipe.headnote.push(words);
@@ -109,10 +109,19 @@ impl Page<'_> {
         if let Some(section) = self.section {
             self.owed.push((index, section));
         }
-        let words = self.words(row.span);
+        let mut words = self.words(row.span);
         let section = self.section.filter(|_| self.method_headed);
-        self.recipe.steps.push(Step { words, section });
-        self.block(row.span, BlockKind::Step);
+        let pieces = row.pieces.clone();
+        if pieces.is_empty() {
+            self.block(row.span, BlockKind::Step);
+        } else {
+            let texts: Vec<String> = pieces.iter().map(|piece| self.words(*piece).text).collect();
+            words.text = texts.join(" ");
+            for piece in &pieces {
+                self.block(*piece, BlockKind::Step);
+            }
+        }
+        self.recipe.steps.push(Step { words, section, pieces });
     }
 
     /// A paragraph of a variation.
@@ -167,6 +176,8 @@ impl Page<'_> {
             )
         });
         let first = self.recipe.ingredients.len();
+        let known = self.recipe.unsure.len();
+        let unplaced = figures::unplaced(self.text, row.span, &reading.entries, &holes);
         for mut entry in reading.entries {
             entry.section = section;
             entry.for_serving |= serving;
@@ -181,6 +192,13 @@ impl Page<'_> {
                 });
             }
             self.recipe.ingredients.push(entry);
+        }
+        if let Some(span) = unplaced.filter(|_| self.recipe.unsure.len() == known) {
+            self.recipe.unsure.push(Unsure {
+                span,
+                what: "There is a figure in this line that I could not place.".to_owned(),
+                taken_as: None,
+            });
         }
         if reading.or_next && self.recipe.ingredients.len() > first {
             self.or_open = Some(self.recipe.ingredients.len() - 1);

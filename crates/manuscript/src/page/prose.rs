@@ -6,6 +6,8 @@
 
 use std::collections::BTreeMap;
 
+use potwright_measure::Dimension;
+
 use super::stretch::{mentions, names_food, part_start};
 use crate::lexicon::{Class, class, singular};
 use crate::line::quantity::measured;
@@ -38,19 +40,22 @@ pub(crate) fn ingredients(text: &str, recipe: &mut Recipe) {
         if another_dish(text, span) {
             continue;
         }
-        for mut entry in mentions(text, span).into_iter().flatten() {
-            entry.optional |= as_liked(text, span);
-            if entry.quantity.is_some() || !listed {
-                known.take(entry);
+        for mention in mentions(text, span) {
+            for mut entry in mention.entries {
+                entry.optional |= as_liked(text, span);
+                let taken = mention.of_the && entry.items.iter().all(|item| known.before(&item.name).is_some());
+                if (entry.quantity.is_some() || !listed) && !taken {
+                    known.take(entry, listed);
+                }
             }
         }
     }
     let closing = recipe.closing.iter().flat_map(|words| sentences(text, words.span));
     for span in closing.filter(|span| as_liked(text, *span)) {
-        for mut entry in mentions(text, span).into_iter().flatten() {
+        for mut entry in mentions(text, span).into_iter().flat_map(|mention| mention.entries) {
             entry.optional = true;
             if entry.quantity.is_some() {
-                known.take(entry);
+                known.take(entry, listed);
             }
         }
     }
@@ -94,7 +99,8 @@ impl Known {
     }
 
     /// Adds an ingredient unless it has been named before. One that is measured out takes the place of a bare name.
-    fn take(&mut self, mut entry: Ingredient) {
+    /// `listed` says that a sentence has counted up all foods with their amounts.
+    fn take(&mut self, mut entry: Ingredient, listed: bool) {
         if let ([item], true) = (entry.items.as_slice(), entry.quantity.is_some())
             && let Some(index) = self.before(&item.name)
             && let Some(earlier) = self.ingredients[index]
@@ -103,7 +109,7 @@ impl Known {
             && earlier.items.len() == 1
         {
             self.ingredients[index] = None;
-        } else {
+        } else if listed || !further(&entry) {
             entry.items.retain(|item| self.before(&item.name).is_none());
         }
         if !entry.items.is_empty() {
@@ -111,6 +117,12 @@ impl Known {
             self.ingredients.push(Some(entry));
         }
     }
+}
+
+/// Whether it comes to what has been named before: weighed or measured out again, or put in to taste.
+fn further(entry: &Ingredient) -> bool {
+    let unit = entry.quantity.and_then(|q| q.unit);
+    entry.to_taste || unit.is_some_and(|unit| unit.dimension() != Dimension::Piece)
 }
 
 /// The words of a name in the singular.

@@ -1,5 +1,6 @@
 //! Typed lines to rows: list marks taken off, wrapped lines joined.
 
+use super::beside;
 use crate::Span;
 use crate::lexicon::{Class, class, verb};
 use crate::token::{Token, tokens};
@@ -28,6 +29,8 @@ pub(crate) struct Row {
     pub(crate) apart: bool,
     /// A blank line or the end of the page stands after it.
     pub(crate) last: bool,
+    /// The places of its words, when the lines of another column stand between them; else none.
+    pub(crate) pieces: Vec<Span>,
 }
 
 /// A typed line.
@@ -54,11 +57,36 @@ pub(crate) fn rows(text: &str) -> Vec<Row> {
         match typed(text, span) {
             Some(line) => run.push(line),
             None if line == "\n" && text[..span.start].ends_with('\r') => {}
-            None => join(text, &mut run, &mut found),
+            None => close(text, &mut run, &mut found),
         }
     }
-    join(text, &mut run, &mut found);
+    close(text, &mut run, &mut found);
     found
+}
+
+/// Takes the rows of a run of lines; what stands beside them in a column of its own comes after them.
+fn close(text: &str, run: &mut Vec<Typed>, found: &mut Vec<Row>) {
+    let contents: Vec<Span> = match run.iter().any(|line| line.table) {
+        true => run.iter().map(|line| line.content).collect(),
+        false => Vec::new(),
+    };
+    let Some((heads, groups)) = beside::groups(text, &contents) else {
+        return join(text, run, found);
+    };
+    let mut heads: Vec<Typed> = run.drain(..heads).collect();
+    join(text, &mut heads, found);
+    run.clear();
+    for group in groups {
+        let mut left: Vec<Typed> = group.left.iter().filter_map(|side| typed(text, *side)).collect();
+        join(text, &mut left, found);
+        found.push(Row {
+            span: group.whole,
+            mark: group.mark,
+            apart: false,
+            last: true,
+            pieces: group.right,
+        });
+    }
 }
 
 /// The line without its mark; `None` for blank lines and rules ('---', '***').
@@ -107,7 +135,7 @@ fn bare(c: char) -> bool {
 }
 
 /// The mark at the start of a line and its length in bytes.
-fn mark(body: &str) -> (Mark, usize) {
+pub(super) fn mark(body: &str) -> (Mark, usize) {
     let after_space = |length: usize| body[length..].starts_with(char::is_whitespace);
     let Some(first) = body.chars().next() else {
         return (Mark::None, 0);
@@ -213,6 +241,7 @@ fn join(text: &str, run: &mut Vec<Typed>, found: &mut Vec<Row>) {
                     mark: line.mark,
                     apart: index == 0,
                     last: false,
+                    pieces: Vec::new(),
                 };
                 found.extend(row.replace((opened, *line, line.indent)).map(|(row, _, _)| row));
             }

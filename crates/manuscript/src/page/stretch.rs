@@ -15,14 +15,21 @@ const MADE: &str = "forcemeat stuffing roux dressing marinade tempering slurry s
     greens toppings seasoning seasonings ice mixture pie roll rolls split spring meat fish";
 /// Words that name a part of something bought, unless that is named with them: 'bones', but 'a ham bone'.
 const PARTS: &str = "fat bones bone skin skins shells leaves stalks stems seeds peel tops chops steak mince neck breasts \
-    breast thighs legs yolks whites";
+    breast thighs legs yolks whites crust crusts rind rinds";
 
 pub(crate) fn names_food(name: &str) -> bool {
     name.split(' ').any(|word| class(&word.to_lowercase()).is(Class::FOOD))
 }
 
-/// The foods a sentence names, each stretch as the entries it holds.
-pub(super) fn mentions(text: &str, span: Span) -> Vec<Vec<Ingredient>> {
+/// What one stretch of a sentence names.
+pub(super) struct Mention {
+    pub(super) entries: Vec<Ingredient>,
+    /// 'a cup of the stock': of something that may have been named before.
+    pub(super) of_the: bool,
+}
+
+/// The foods a sentence names, stretch by stretch.
+pub(super) fn mentions(text: &str, span: Span) -> Vec<Mention> {
     let line = Line::new(text, span);
     let tokens = &line.tokens;
     let mut found = Vec::new();
@@ -47,7 +54,8 @@ pub(super) fn mentions(text: &str, span: Span) -> Vec<Vec<Ingredient>> {
                 (food(entry) || stretch.measure == Measure::Weighed && !entry.items.is_empty())
                     && !(bare && general(entry))
             });
-            found.push(entries);
+            let of_the = stretch.measure == Measure::Part;
+            found.push(Mention { entries, of_the });
         }
         at = stretch.end.max(at + 1);
     }
@@ -70,6 +78,8 @@ enum Measure {
     Counted,
     /// In a unit of its own, so that even a noun without a row is a food.
     Weighed,
+    /// So much 'of the' food.
+    Part,
 }
 
 /// A stretch that names a food.
@@ -95,7 +105,18 @@ fn stretch(line: &Line, at: usize) -> Option<Stretch> {
     }
     if let Some(measure) = measured(line, at, false) {
         if measure.of_the {
-            return None;
+            measure
+                .quantity?
+                .unit
+                .filter(|unit| unit.dimension() != Dimension::Piece)?;
+            let end = told(
+                line,
+                instead(line, noun_phrase(line, measure.next)?).unwrap_or(noun_phrase(line, measure.next)?),
+            );
+            return Some(Stretch {
+                end,
+                measure: Measure::Part,
+            });
         }
         let Some(end) = noun_phrase(line, measure.next) else {
             let unit = measure
@@ -155,10 +176,27 @@ fn bare(line: &Line, at: usize) -> Option<Stretch> {
             measure: Measure::Counted,
         });
     }
+    if let Some(end) = to_taste(line, end) {
+        return Some(Stretch {
+            end,
+            measure: Measure::Counted,
+        });
+    }
     Some(Stretch {
         end: told(line, end),
         measure: Measure::None,
     })
+}
+
+/// 'Pepper and salt to taste': the index after it, when one or two foods stand before 'to taste'.
+fn to_taste(line: &Line, end: usize) -> Option<usize> {
+    let is = |at: usize, word: &str| line.tokens.get(at).is_some_and(|t| t.is(word));
+    let end = if is(end, "and") {
+        noun_phrase(line, end + 1)?
+    } else {
+        end
+    };
+    (is(end, "to") && is(end + 1, "taste")).then_some(end + 2)
 }
 
 /// Whether a phrase ends in the name of something made, or is a part alone.
@@ -329,6 +367,18 @@ fn told(line: &Line, end: usize) -> usize {
         let of = first.class;
         let work = of.is(Class::PREPARED) && !of.is(Class::FOOD)
             || of.is(Class::MANNER) && tokens.get(end + comma + 1).is_some_and(|t| t.class.is(Class::PREPARED));
+        // 'oil poured over the bowls', 'parsley scattered on top' tell what is done with it at the table.
+        let over = tokens
+            .get(end + comma + 1)
+            .is_some_and(|t| t.is_any(&["over", "onto", "on", "upon"]));
+        let work = work && !over;
+        let all = tokens.get(end + comma + 1).is_some_and(|t| t.is("and"))
+            && tokens.get(end + comma + 2).is_some_and(|t| t.is("all"));
+        if comma == 1 && all && first.is_word() {
+            // ', crusts and all'.
+            end += 4;
+            continue;
+        }
         let both = first.is_any(&["both", "all"])
             && tokens
                 .get(end + comma + 1)

@@ -87,6 +87,7 @@ impl Page {
             self.recipe.steps.push(Step {
                 words: words.clone(),
                 section: None,
+                pieces: Vec::new(),
             });
         }
         let verb_span = Span::new(words.span.start, words.span.start);
@@ -99,7 +100,7 @@ impl Page {
 
     fn step(&mut self) {
         let words = Words::default();
-        self.recipe.steps.push(Step { words, section: None });
+        self.recipe.steps.push(Step { words, section: None, pieces: Vec::new() });
     }
 
     fn process(&self) -> Process {
@@ -337,6 +338,19 @@ fn medium_onions_by_the_piece() {
     );
     assert!(onion.spread.low < 0.9 && onion.spread.high > 1.1);
     assert!((onion.matter.total_kg() - 0.220).abs() < 1e-6);
+}
+
+/// What stands before the name has been done when it is weighed, what stands after it has not: 800 g are 800 g of peeled
+/// celeriac, or 75 % of them (produce trim-yield charts).
+#[test]
+fn peeled_before_the_name_is_weighed_peeled() {
+    for (text, grams) in [("800 g peeled celeriac", 800.0), ("800 g celeriac, peeled", 600.0)] {
+        let mut page = Page::new();
+        page.line(text, "800", Some(Unit::Gram), "celeriac");
+        page.op("Put the celeriac in a pot", Verb::Add, &[0]).into = vessel("pot");
+        let celeriac = &page.process().lots[0];
+        assert!((celeriac.mass.grams() - grams).abs() < 1.0, "{text}: {}", celeriac.mass.grams());
+    }
 }
 
 #[test]
