@@ -1,8 +1,8 @@
 //! Faults planted in sound pages: how many the rules find.
 //!
 //! `planted/pages/` holds sound pages, `planted/faults.tsv` what is made wrong in them, `planted/kinds.tsv` which rules
-//! answer to which kind. The faults share nothing with the rules: what a rule should find was written down before the
-//! rule. `cargo xtask prove proof` writes the same tables with the ranges of every figure computed, every miss listed.
+//! answer to which kind. The faults share nothing with the rules, and were written down without a look at them.
+//! `cargo xtask prove proof` writes the same tables with all draws, every miss listed.
 
 #[path = "planted/planter.rs"]
 mod planter;
