@@ -89,6 +89,7 @@ pub(crate) fn assemble(given: &Given<'_>, ground: &Ground<'_>, tasted: &Tasted, 
         hands_on: figures.plain(Measure::Minutes, Known::RuleOfThumb, |r| r.hands_on_min),
         liquid_salinity: figures.liquid(Reading::liquid_salinity),
         salinity: figures.hanging(Measure::Percent, |r| r.percent(Stuff::Salt)),
+        target: *given.target,
         salinity_next_day: figures.liquid(Reading::evened_salinity),
         sugar: figures.hanging(Measure::Percent, |r| r.percent(Stuff::Sugar)),
         fat: figures.hanging(Measure::Percent, |r| r.percent(Stuff::Fat)),
@@ -316,9 +317,11 @@ impl Figures<'_> {
     }
 }
 
-/// A dish has liquid when a spoon finds some: a twentieth of its mass and more (common practice, no source).
+/// A dish has liquid when a spoon finds some: a twentieth of its mass and more, half of which is water at least (common
+/// practice, no source): fat alone, or the sugar of a pot boiled dry, is none.
 fn has_liquid(reading: &Reading) -> bool {
     share(reading.liquid.total_kg(), reading.yield_kg) >= 0.05
+        && share(reading.liquid.kg(Stuff::Water), reading.yield_kg) >= 0.025
 }
 
 /// The row of the table nearest to so many minutes of simmering: its minutes and the percent left.

@@ -155,7 +155,7 @@ impl VesselState {
         let height = depth + measures.rim_m(measures.height_m - depth, practice::FILM_RIM);
         let vapour = |face_c: f64| {
             let latent = latent_heat(face_c.clamp(0.0, 100.0));
-            let rate = self.vapour_kg_s(face_c + self.skin.top_k, latent, cond);
+            let rate = self.vapour_kg_s(face_c, latent, cond);
             rate * latent / measures.area_m2
         };
         let line = |skin_k: f64, flux: &dyn Fn(f64) -> f64| {

@@ -37,6 +37,9 @@ pub(super) struct Conditions {
     pub(super) simmer_below_k: f64,
     pub(super) rolling_kg_s_m2: f64,
     pub(super) reading: f64,
+    /// How far above the boil a pan is kept, as a factor, and contact with it, W/(m²·K).
+    pub(super) pan_limit: f64,
+    pub(super) film_pan: f64,
     pub(super) food: f64,
     /// Time constants of shedding and rendering, seconds; diffusivity of salt, m²/s; seconds until browned.
     pub(super) shed_s: f64,
@@ -113,6 +116,8 @@ impl Conditions {
             simmer_below_k: practice::SIMMER_BELOW_K.at(-reading),
             rolling_kg_s_m2: practice::ROLLING_KG_H_M2.at(reading) / 3600.0,
             reading,
+            pan_limit: practice::PAN_LIMIT.at(reading),
+            film_pan: practice::FILM_PAN.at(food),
             food,
             shed_s: practice::SHED_S.at(food),
             render_s: practice::RENDER_S.at(food),

@@ -7,16 +7,12 @@ use crate::cook::cold::Skin;
 use crate::cook::conditions::Conditions;
 use crate::cook::practice;
 use crate::cook::vessel::VesselState;
-use crate::physics::evaporation::Surface;
-use crate::physics::film::{Air, radiation_w_m2k};
+use crate::physics::cool_skin::{CoolSkin, cool_skin};
+use crate::physics::evaporation::{Bracket, Surface};
+use crate::physics::film::{Air, radiation_w_m2, radiation_w_m2k};
 use crate::physics::water::latent_heat;
 use crate::{Aim, Heated, Place, PotKind, Stuff};
 use potwright_manuscript::Cover;
-
-/// Bubbles wet the wall from here up, kelvins below the boil, and do so fully so much nearer to it (common practice, no
-/// source: a simmer is 2.5 to 11 K below).
-const BUBBLES_BELOW_K: f64 = 5.0;
-const BUBBLES_OVER_K: f64 = 9.0;
 
 /// Heat lost and vapour driven off near a temperature.
 #[derive(Clone, Copy, Debug, Default)]
@@ -31,6 +27,26 @@ pub(super) struct Exchange {
     vapour_kg_s: f64,
     vapour_slope_kg_s_k: f64,
     latent_j_kg: f64,
+}
+
+/// What the laws of evaporation make of a face, and how many times as much moving air carries off.
+#[derive(Clone, Copy, Debug, Default)]
+struct Law {
+    bracket: Bracket,
+    stirred: f64,
+}
+
+impl Law {
+    /// By the mean of the laws, kg/(s·m²).
+    fn kg_s_m2(&self) -> f64 {
+        self.bracket.mean() / 3600.0 * self.stirred
+    }
+
+    /// The same of a face over a liquid whose own temperature Carrier's formula, made for pools, goes by.
+    fn over(mut self, bulk: &Law) -> Law {
+        self.bracket.carrier = bulk.bracket.carrier;
+        self
+    }
 }
 
 impl Exchange {
@@ -79,10 +95,7 @@ impl VesselState {
         let (loss, more_loss) = (self.loss_w(temp, depth, cond), self.loss_w(temp + step, depth, cond));
         let latent_j_kg = latent_heat(temp);
         let most = self.most_vapour_kg_s(loss, latent_j_kg, cond);
-        let (vapour, more_vapour) = (
-            self.vapour_kg_s(temp, latent_j_kg, cond).min(most),
-            self.vapour_kg_s(temp + step, latent_j_kg, cond).min(most),
-        );
+        let (vapour, vapour_slope) = self.vapour_line(temp, latent_j_kg, cond);
         self.exchange = Exchange {
             valid: true,
             at_c: temp,
@@ -91,8 +104,8 @@ impl VesselState {
             oven_c: cond.oven.temp_c,
             loss_w: loss,
             loss_slope_w_k: ((more_loss - loss) / step).max(0.0),
-            vapour_kg_s: vapour,
-            vapour_slope_kg_s_k: ((more_vapour - vapour) / step).max(0.0),
+            vapour_kg_s: vapour.min(most),
+            vapour_slope_kg_s_k: if vapour < most { vapour_slope } else { 0.0 },
             latent_j_kg,
         };
     }
@@ -185,22 +198,18 @@ impl VesselState {
         }
     }
 
-    /// How many times as much evaporates in an oven's air as its own buoyancy would carry off.
-    fn stirred_vapour(&self, temp_c: f64, cond: &Conditions) -> f64 {
+    /// How many times as much evaporates in an oven's air, or a fan's, as its own buoyancy would carry off.
+    fn stirred_vapour(&self, law: &Bracket, face_c: f64, cond: &Conditions) -> f64 {
         match self.place {
-            Place::Oven => cond.oven.convection_w_m2k / self.surface(temp_c, cond).convection_w_m2k().max(1e-9),
-            _ => self.blown_vapour(temp_c, cond),
+            Place::Oven => cond.oven.convection_w_m2k / law.convection_w_m2k.max(1e-9),
+            _ => self.blown_vapour(face_c, cond),
         }
     }
 
-    /// The surface that evaporates, m²: that of the liquid, and near the simmer the wall above it that the bubbles keep wet.
-    fn wet_m2(&self, temp_c: f64) -> f64 {
-        let measures = &self.measures;
-        let dry_m = (measures.height_m - self.depth_m()).max(0.0);
-        let bubbles = (1.0 - (self.boil_c - temp_c - BUBBLES_BELOW_K) / BUBBLES_OVER_K).clamp(0.0, 1.0);
-        let wall_m = practice::WET_WALL_M.min(dry_m) * bubbles;
-        let covered = (self.liquid_m3() / measures.area_m2 / 1e-3).min(1.0);
-        measures.area_m2 * covered + std::f64::consts::PI * measures.diameter_m * wall_m
+    /// The surface that evaporates, m²: a film of a millimetre no longer covers the bottom.
+    fn wet_m2(&self) -> f64 {
+        let area_m2 = self.measures.area_m2;
+        area_m2 * (self.liquid_m3() / area_m2 / 1e-3).min(1.0)
     }
 
     /// The word of heat a pot is kept at, and what it was weighed to lose there, kg/(s·m²).
@@ -219,22 +228,81 @@ impl VesselState {
         found.map(|(.., rate)| *rate)
     }
 
-    /// Evaporation below the boil, kg/s, past the lid there is.
-    pub(super) fn vapour_kg_s(&self, temp_c: f64, latent_j_kg: f64, cond: &Conditions) -> f64 {
-        let water = self.liquid.kg(Stuff::Water);
-        if !cond.losses || water <= 0.0 || self.sealed.is_some() {
+    /// The laws of evaporation at a face, in the air that is there.
+    fn law(&self, face_c: f64, latent_j_kg: f64, cond: &Conditions) -> Law {
+        let bracket = self.surface(face_c, cond).bracket(latent_j_kg);
+        let stirred = self.stirred_vapour(&bracket, face_c, cond);
+        Law { bracket, stirred }
+    }
+
+    /// Whether anything evaporates below the boil.
+    fn evaporates(&self, cond: &Conditions) -> bool {
+        cond.losses && self.liquid.kg(Stuff::Water) > 0.0 && self.sealed.is_none()
+    }
+
+    /// Evaporation below the boil from a face at a temperature, kg/s, past the lid there is.
+    pub(super) fn vapour_kg_s(&self, face_c: f64, latent_j_kg: f64, cond: &Conditions) -> f64 {
+        if !self.evaporates(cond) {
             return 0.0;
         }
-        // The laws hold below the boil; a film of a millimetre no longer covers the bottom.
+        let law = self.law(face_c, latent_j_kg, cond);
+        law.kg_s_m2() * law.bracket.moved_by(cond.evaporation) * self.wet_m2() * cond.cover_share(self.cover)
+    }
+
+    /// The cool skin of a pot kept hot over a fire, open, by what evaporates, convects and radiates there; the laws at the
+    /// temperature of the liquid and at its face. What stands is reckoned as stirred, and in an oven the air heats the face:
+    /// neither has a skin.
+    fn skinned(&self, temp_c: f64, latent_j_kg: f64, cond: &Conditions) -> (CoolSkin, Law, Law) {
+        let bulk = self.law(temp_c, latent_j_kg, cond);
+        if self.place != Place::Hob || !self.is_heated(cond) {
+            return (CoolSkin::NONE, bulk, bulk);
+        }
+        let skin = cool_skin(temp_c, |face_c| {
+            let own = if face_c < temp_c {
+                self.law(face_c, latent_j_kg, cond)
+            } else {
+                bulk
+            };
+            let air_c = cond.air_c(self.place);
+            own.over(&bulk).kg_s_m2() * latent_j_kg
+                + own.bracket.convection_w_m2k * (face_c - air_c)
+                + radiation_w_m2(practice::WET_EMISSIVITY, face_c, air_c)
+        });
+        (skin, bulk, self.law(temp_c - skin.kelvins, latent_j_kg, cond))
+    }
+
+    /// Evaporation below the boil past the lid there is, kg/s, and its slope by the temperature of the liquid.
+    fn vapour_line(&self, temp_c: f64, latent_j_kg: f64, cond: &Conditions) -> (f64, f64) {
+        if !self.evaporates(cond) {
+            return (0.0, 0.0);
+        }
+        // The laws hold below the boil.
         let temp_c = temp_c.min(self.boil_c) - self.skin.top_k;
-        let law = |temp_c: f64| self.surface(temp_c, cond).bracket(latent_j_kg);
+        let (skin, bulk, face) = self.skinned(temp_c, latent_j_kg, cond);
+        let rate = face.over(&bulk).kg_s_m2();
+        if rate <= 0.0 {
+            return (0.0, 0.0);
+        }
+        let here = rate * self.moved(&bulk.bracket, latent_j_kg, cond);
+        if skin.kelvins <= 0.0 {
+            let more = self.law(temp_c + 1.0, latent_j_kg, cond).kg_s_m2();
+            return (here, here * (more / rate - 1.0).max(0.0));
+        }
+        // As straight in the logarithm as vapour pressure is: the face's own laws follow the face, Carrier's the liquid.
+        let carrier = libm::log(bulk.bracket.carrier / face.bracket.carrier.max(1e-12)) / 3.0;
+        let films = libm::log(bulk.kg_s_m2() / rate);
+        let per_k = (carrier + skin.follows * films) / skin.kelvins;
+        (here, here * per_k.clamp(0.0, 1.0))
+    }
+
+    /// What a kitchen makes of the rate by the laws, m²: its spread, understood at the temperature of the liquid, its surface
+    /// and its lid; or what was weighed where the pot is kept, and by the laws on the way there.
+    fn moved(&self, bulk: &Bracket, latent_j_kg: f64, cond: &Conditions) -> f64 {
         let kept_c = self.target_c(cond).filter(|kept| *kept < self.boil_c);
         if let (Some(weighed), Some(kept_c)) = (self.weighed_kg_s_m2(), kept_c) {
-            // As weighed where it is kept, and by the laws on the way there.
-            let share = law(temp_c).mean() / law(kept_c).mean().max(1e-9);
-            return weighed * self.measures.area_m2 * share;
+            let (_, bulk, face) = self.skinned(kept_c, latent_j_kg, cond);
+            return weighed * self.measures.area_m2 / face.over(&bulk).kg_s_m2().max(1e-12);
         }
-        let rate = law(temp_c).moved(cond.evaporation) * self.stirred_vapour(temp_c, cond);
-        rate / 3600.0 * self.wet_m2(temp_c) * cond.cover_share(self.cover)
+        bulk.moved_by(cond.evaporation) * self.wet_m2() * cond.cover_share(self.cover)
     }
 }

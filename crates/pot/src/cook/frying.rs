@@ -41,10 +41,10 @@ impl VesselState {
 
     /// Contact of the pieces with the hot bottom, as a film over their whole surface, W/(m²·K): of the batch that is in the
     /// pan a share of the surface touches it, as far as there is bottom; over all batches each piece has its turn.
-    pub(super) fn pan_film(&self, surface_m2: f64) -> f64 {
+    pub(super) fn pan_film(&self, surface_m2: f64, cond: &Conditions) -> f64 {
         let touching =
             (practice::CONTACT_PIECES * surface_m2 / self.turns).min(practice::CONTACT_PAN * self.measures.area_m2);
-        practice::FILM_PAN * touching / surface_m2.max(1e-9)
+        cond.film_pan * touching / surface_m2.max(1e-9)
     }
 
     /// Onset of browning: a dry, hot pan, the hotter the sooner.

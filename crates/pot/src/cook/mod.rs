@@ -249,9 +249,8 @@ impl<'a> Run<'a> {
         }
     }
 
-    /// The dish is finished: what it is now is what is served.
+    /// The dish is finished and off the heat; what it is once it is on the table is what is served.
     fn serve(&mut self, vessel: usize) {
-        self.served = Some(self.dish());
         let state = &mut self.vessels[vessel];
         state.burner = None;
         state.place = Place::Counter;
@@ -293,6 +292,9 @@ impl<'a> Run<'a> {
         self.acts[act].end_s = self.time_s;
         self.sample(act);
         self.vessels[vessel].turns = 1.0;
+        if matches!(self.process.acts[act].doing, Doing::Serve) {
+            self.served = Some(self.dish());
+        }
     }
 
     /// What is left in a vessel that no later act comes back to is off the heat, and no food any more whose cooling

@@ -27,6 +27,10 @@ pub(super) const SETTING: Spread = Spread::within_factor(1.0, 1.5);
 pub(super) const PAN_WARM_C: f64 = 90.0;
 pub(super) const WARM_UP: f64 = 0.45;
 
+/// How much farther above the boil than another's one cook's pan is, by the same word.
+pub(super) const PAN_LIMIT: Spread = Spread::within_factor(1.0, 1.5);
+pub(super) const PAN_LIMIT_FROM_C: f64 = 100.0;
+
 /// Where a cook who fries keeps the pan's surface, °C, by the same words.
 pub(super) const fn pan_limit_c(word: HeatWord) -> f64 {
     match word {
@@ -99,8 +103,9 @@ pub(super) const FILM_SIMMER: f64 = 800.0;
 pub(super) const FILM_BOIL: f64 = 1200.0;
 /// Film where there is hardly any liquid: steam and juices in a covered pot, a heap on a plate.
 pub(super) const FILM_SCANT: f64 = 120.0;
-/// Contact with a hot pan, W/(m²·K), and which part of the pieces' surface and of the pan's takes part.
-pub(super) const FILM_PAN: f64 = 350.0;
+/// Contact with a hot pan, W/(m²·K), and which part of the pieces' surface and of the pan's takes part: the three are one
+/// product, whose spread is the film's.
+pub(super) const FILM_PAN: Spread = Spread::within_factor(350.0, 1.5);
 pub(super) const CONTACT_PIECES: f64 = 0.3;
 pub(super) const CONTACT_PAN: f64 = 0.65;
 /// Pieces in an oven dish: a heap of them shows the air at most so many times the square of its cubic root (6 for a
@@ -129,8 +134,6 @@ pub(super) const CRUMB_KG_M3: f64 = 979.0 - 9.9 * POROSITY;
 pub(super) const FILM_BASE: f64 = 1500.0;
 /// How many times as thick as its wall the base of a pot is.
 pub(super) const BASE_THICKER: f64 = 2.0;
-/// Of the wall above a simmering liquid, what the bubbles keep wet, metres.
-pub(super) const WET_WALL_M: f64 = 0.01;
 /// Film on the outside of a pot's wall for its fin, W/(m²·K): convection and radiation of a wall at the simmer.
 pub(super) const FILM_RIM: f64 = 11.0;
 /// Emissivity of a wet or oily surface and of what a lid shows it (handbooks, from memory: water 0.95).

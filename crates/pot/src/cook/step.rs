@@ -10,7 +10,7 @@ use crate::cook::group::Group;
 use crate::cook::practice;
 use crate::cook::vessel::VesselState;
 use crate::physics::alcohol;
-use crate::physics::conduction::{CELLS, Step, Stepper};
+use crate::physics::conduction::{CELLS, Step, Stepper, TWO_STAGES};
 use crate::physics::properties::{specific_enthalpy, water_enthalpy};
 use crate::physics::water::saturation_kpa;
 use crate::{Aim, Ledger, Matter, Place, Stuff};
@@ -64,7 +64,7 @@ impl VesselState {
                 film: film * (practice::SHOWN_DISH * area / shown).min(1.0),
             };
         }
-        let pan = self.pan_film(surface);
+        let pan = self.pan_film(surface, cond);
         let below = self.boil_c - self.temp_c;
         let liquid = if !self.covers_pieces() {
             practice::FILM_SCANT
@@ -375,7 +375,7 @@ impl Group {
             return;
         }
         let stiff = fourier * (CELLS * CELLS) as f64 > 6.0;
-        let theta = if self.fresh > 0 || stiff { 1.0 } else { 0.5 };
+        let theta = if self.fresh > 0 || stiff { TWO_STAGES } else { 0.5 };
         let step = Step { fourier, biot, theta };
         let form = self.profile.form;
         let stepper = self.stepper.get_or_insert_with(|| Box::new(Stepper::new(form, step)));

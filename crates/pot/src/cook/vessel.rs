@@ -346,7 +346,10 @@ impl VesselState {
             Aim::Simmer => Some(self.boil_c - cond.simmer_below_k),
             Aim::BelowBoil => Some(practice::BELOW_BOIL_C.min(self.boil_c - practice::BELOW_BOIL_K)),
             Aim::Hold(t) if t.celsius().is_finite() => Some(t.celsius().clamp(-20.0, 250.0)),
-            Aim::Fry(word) => Some(practice::pan_limit_c(word)),
+            Aim::Fry(word) => {
+                let over = practice::pan_limit_c(word) - practice::PAN_LIMIT_FROM_C;
+                Some(practice::PAN_LIMIT_FROM_C + over * if over > 0.0 { cond.pan_limit } else { 1.0 })
+            }
             Aim::Setting(_) | Aim::Oven(_) | Aim::Off | Aim::Hold(_) => None,
         }
     }

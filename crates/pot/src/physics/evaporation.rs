@@ -102,18 +102,17 @@ impl Bracket {
         libm::cbrt(self.carrier * self.linear * self.stefan)
     }
 
-    /// The mean moved by a kitchen's factor, which is understood at a bare simmer: where the laws agree better, a
+    /// What a kitchen's factor comes to at this surface. It is understood at a bare simmer: where the laws agree better, a
     /// kitchen is further from none of them. f' = f^(w/w₉₅) with w the half width of the bracket, ln(high/low)/2, and
     /// w₉₅ = 0.68 that at 95 °C.
     #[must_use]
-    pub fn moved(&self, factor: f64) -> f64 {
-        let mean = self.mean();
+    pub fn moved_by(&self, factor: f64) -> f64 {
         let (low, high) = (self.low(), self.high());
-        if factor == 1.0 || mean <= 0.0 || low <= 0.0 {
-            return mean;
+        if factor == 1.0 || low <= 0.0 {
+            return 1.0;
         }
         let width = 0.5 * libm::log(high / low) / HALF_WIDTH_AT_SIMMER;
-        mean * libm::pow(factor.max(0.0), width.clamp(0.0, 1.0))
+        libm::pow(factor.max(0.0), width.clamp(0.0, 1.0))
     }
 
     /// The least of the three.
@@ -196,7 +195,7 @@ mod tests {
     #[test]
     fn a_factor_moves_little_where_the_laws_agree() {
         let (warm, simmer) = (surface(0.24, 50.0), surface(0.24, 95.0));
-        let moved = |s: Surface| s.bracket(latent_heat(s.temp_c)).moved(2.0) / s.bracket(latent_heat(s.temp_c)).mean();
+        let moved = |s: Surface| s.bracket(latent_heat(s.temp_c)).moved_by(2.0);
         assert!(moved(warm) < 1.4 && moved(simmer) > 1.9);
     }
 

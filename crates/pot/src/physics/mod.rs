@@ -5,6 +5,7 @@ pub mod alcohol;
 pub mod bodies;
 pub mod components;
 pub mod conduction;
+pub mod cool_skin;
 pub mod cooling;
 pub mod cooling_field;
 pub mod diffusion;

@@ -96,7 +96,7 @@ fn by_weight(asked: &Asked, quantity: &Quantity, first: Option<&Quantity>) -> Op
         mass,
         spread,
         how,
-        prepared: says_prepared(asked.words),
+        prepared: says_prepared(asked.words) || is_done_before(asked.line),
         guess: false,
     })
 }
@@ -340,6 +340,21 @@ fn amount_word(words: &str, unit: Unit) -> (f64, f64) {
         .rows()
         .find(before)
         .map_or((1.0, 1.0), |row| (row.factor("factor"), row.factor("spread")))
+}
+
+/// Whether the line names the food with what takes its refuse off done: '500 g peeled potatoes' are weighed peeled, '500 g
+/// potatoes, peeled' as bought.
+fn is_done_before(line: &Ingredient) -> bool {
+    let Some(item) = line.items.first() else { return false };
+    let length = item.span.end.saturating_sub(line.line.span.start);
+    let head = line.line.text.get(..length).unwrap_or(&line.line.text);
+    let head = plain(head.split(", ").next().unwrap_or(""));
+    [
+        "peeled", "trimmed", "podded", "shelled", "shucked", "hulled", "cored", "pitted", "stoned", "skinned", "boned",
+        "filleted", "deseeded", "seeded", "cleaned", "husked",
+    ]
+    .iter()
+    .any(|done| has(&head, done))
 }
 
 /// Whether the words say that the weight is of the prepared food.

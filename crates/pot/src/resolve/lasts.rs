@@ -133,7 +133,7 @@ impl Bench<'_> {
     }
 }
 
-/// The minutes as written, low to high; for each side, twice.
+/// The minutes as written, low to high; for each side, twice. 'On all sides' is said of the whole time.
 fn times(operation: &Operation, low: f64, high: f64) -> Spread {
     let sides = operation.repeat.as_ref().filter(|repeat| per_side(&repeat.words.text));
     let factor = sides.map_or(1.0, |repeat| f64::from(repeat.times.unwrap_or(2).clamp(1, 6)));
@@ -154,7 +154,7 @@ fn times(operation: &Operation, low: f64, high: f64) -> Spread {
 
 fn per_side(words: &str) -> bool {
     let hay = super::words::plain(words);
-    has(&hay, "side") || has(&hay, "sides")
+    has(&hay, "side") || has(&hay, "both sides")
 }
 
 /// In how many batches; two when 'in batches' does not say.

@@ -17,7 +17,9 @@ pub(super) fn edible(found: &Found, kg: f64) -> Matter {
     };
     if found.food().is_some_and(gives_off) {
         whole.mass_kg[Stuff::Ash as usize] = 0.0;
+        // What would go with it stays in the bone.
         whole.nutrients[Nutrient::CalciumMg as usize] = 0.0;
+        whole.nutrients[Nutrient::IronMg as usize] = 0.0;
     }
     let all = whole.total_kg();
     if all > 0.0 {

@@ -7,8 +7,8 @@
 Run: python3 whole_pots.py (needs numpy and scipy). The printed rows stand in `src/cook/tests/whole_pots.rs`.
 
 Shared with the engine are its stated priors, which no source gives: a simmer 5 K below the boil, a lid that lets 8 % of
-the open pot's vapour past, bubbles that keep a centimetre of wall wet at a simmer, 250 W/(m2 K) between still liquid
-and pieces, and the geometric mean of three evaporation laws.
+the open pot's vapour past, 250 W/(m2 K) between still liquid and pieces, and the geometric mean of three evaporation laws
+at the surface of a liquid that mixes by itself.
 """
 
 import numpy as np
@@ -41,9 +41,9 @@ def air(c):
     return rho, k, mu / rho, k / (rho * CP_AIR)
 
 
-def top(c, air_c, humidity, diameter):
+def top(c, air_c, humidity, diameter, bulk=None):
     """Over an open wet surface: convection W/(m2 K) by McAdams with moist densities, evaporation kg/(s m2) as the
-    geometric mean of Carrier's formula, the linear law and Stefan's."""
+    geometric mean of Carrier's formula, which goes by the bulk, the linear law and Stefan's."""
     pw, pa = saturation(c), humidity * saturation(air_c)
     rho, k, nu, alpha = air(0.5 * (c + air_c))
     moist = lambda t, p: (ATM - p) / (R_AIR * (t + 273.15)) + p / (R_VAPOUR * (t + 273.15))
@@ -54,10 +54,34 @@ def top(c, air_c, humidity, diameter):
         return h, 0.0
     d = 2.26e-5 * ((0.5 * (c + air_c) + 273.15) / 273.15) ** 1.81
     hm = h / (rho * CP_AIR * (alpha / d) ** (2 / 3))
-    carrier = 0.089 * (pw - pa) / latent(c)
+    carrier = 0.089 * (saturation(c if bulk is None else bulk) - pa) / latent(c)
     linear = hm * (pw / (R_VAPOUR * (c + 273.15)) - pa / (R_VAPOUR * (air_c + 273.15)))
     stefan = hm * ATM / (R_VAPOUR * (0.5 * (c + air_c) + 273.15)) * np.log((ATM - pa) / (ATM - pw))
     return h, (carrier * linear * stefan) ** (1 / 3)
+
+
+# Water by IAPWS-IF97: density, specific heat, conductivity, viscosity.
+WATER_C = [10, 20, 30, 40, 50, 60, 70, 80, 90, 100, 110]
+WATER_RHO = [999.654, 998.161, 995.609, 992.183, 988.009, 983.175, 977.748, 971.779, 965.304, 958.354, 950.950]
+WATER_CP = [4195.8, 4185.1, 4180.3, 4178.8, 4179.8, 4182.9, 4188.2, 4195.6, 4205.1, 4216.6, 4230.4]
+WATER_K = [0.57871, 0.59795, 0.61434, 0.62845, 0.64059, 0.65098, 0.65974, 0.66698, 0.67278, 0.67722, 0.68035]
+WATER_MU = [1.30599e-3, 1.00163e-3, 7.9722e-4, 6.5272e-4, 5.4650e-4, 4.6602e-4, 4.0354e-4, 3.5404e-4, 3.1417e-4, 2.8159e-4,
+            2.5461e-4]
+
+
+def surface(c, air_c, humidity, diameter):
+    """Temperature of the open surface of mixed water at c: what it gives off is brought up by Nu = 0.156 Ra^(1/3)
+    (Katsaros et al., Journal of Fluid Mechanics 83 (1977) 311)."""
+    at = lambda values: np.interp(c, WATER_C, values)
+    rho, cp, k, mu = map(at, (WATER_RHO, WATER_CP, WATER_K, WATER_MU))
+    beta = -(np.interp(c + 5, WATER_C, WATER_RHO) - np.interp(c - 5, WATER_C, WATER_RHO)) / 10 / rho
+    brings = 0.156 * k * (G * beta * rho * rho * cp / (mu * k)) ** (1 / 3)
+
+    def balance(s):
+        h, rate = top(s, air_c, humidity, diameter, c)
+        return brings * (c - s) ** (4 / 3) - (rate * latent(s) + h * (s - air_c) + radiation(0.95, s, air_c))
+
+    return c if balance(c) >= 0 else brentq(balance, air_c - 5, c)
 
 
 def wall(c, air_c, height):
@@ -102,9 +126,9 @@ def simmer():
     def losses(c, m):
         rho, cp, _ = mixture({"water": 1.0}, c)
         depth = m / rho / area
-        h, rate = top(c, room, 0.5, diameter)
-        bubbles = np.clip(1 - (boil - c - 5.0) / 9.0, 0, 1)
-        vapour = rate * lid * (area + np.pi * diameter * 0.01 * bubbles)
+        h, _ = top(c, room, 0.5, diameter)
+        c = min(c, 99.5)
+        vapour = top(surface(c, room, 0.5, diameter), room, 0.5, diameter, c)[1] * lid * area
         heat = (h * (c - room) + radiation(0.95, c, room)) * area
         heat += (wall(c, room, depth) * (c - room) + radiation(0.3, c, room)) * np.pi * diameter * depth
         return heat, vapour, m * cp
