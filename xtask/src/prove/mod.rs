@@ -5,8 +5,10 @@ mod build;
 mod date;
 mod figures;
 mod fndds;
+mod fuzz;
 mod nutrition;
 mod physics;
+mod reading;
 mod score;
 mod speed;
 mod spread;
@@ -56,6 +58,11 @@ const PROOFS: &[Proof] = &[
         name: "spread",
         shows: "whether the draws behind every range are enough",
         work: spread::work,
+    },
+    Proof {
+        name: "fuzz",
+        shows: "every reader under libFuzzer (nightly; POTWRIGHT_FUZZ_SECONDS each)",
+        work: fuzz::work,
     },
     Proof {
         name: "build",

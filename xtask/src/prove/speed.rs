@@ -24,7 +24,7 @@ pub(super) fn work(root: &Path) -> Result<Figures> {
                resident size that the system reports, read until the program ends. Other work on the machine is in \
                the figures: trust factors of two."
             .into(),
-        tables: vec![benchmarks(root)?, program(root)?],
+        tables: vec![benchmarks(root)?, program(root)?, super::reading::table(root)?],
     })
 }
 
