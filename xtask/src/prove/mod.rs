@@ -5,10 +5,9 @@ mod build;
 mod date;
 mod figures;
 mod fndds;
-mod fuzz;
 mod nutrition;
 mod physics;
-mod reading;
+mod proof;
 mod score;
 mod speed;
 mod spread;
@@ -60,9 +59,9 @@ const PROOFS: &[Proof] = &[
         work: spread::work,
     },
     Proof {
-        name: "fuzz",
-        shows: "every reader under libFuzzer (nightly; POTWRIGHT_FUZZ_SECONDS each)",
-        work: fuzz::work,
+        name: "proof",
+        shows: "faults that the author queries find, and how often a query is right",
+        work: proof::work,
     },
     Proof {
         name: "build",
