@@ -5,9 +5,11 @@ mod build;
 mod date;
 mod figures;
 mod fndds;
+mod fuzz;
 mod nutrition;
 mod physics;
 mod proof;
+mod reading;
 mod score;
 mod speed;
 mod spread;
@@ -62,6 +64,11 @@ const PROOFS: &[Proof] = &[
         name: "proof",
         shows: "faults that the author queries find, and how often a query is right",
         work: proof::work,
+    },
+    Proof {
+        name: "fuzz",
+        shows: "every reader under libFuzzer (nightly; POTWRIGHT_FUZZ_SECONDS each)",
+        work: fuzz::work,
     },
     Proof {
         name: "build",

@@ -180,6 +180,12 @@ impl<'a> Bench<'a> {
                 used.asked = Asked { ..size };
             }
         }
+        let said = self.said.span.map_or("", |span| span.of(self.shelf.text));
+        let used = &mut self.uses[vessel];
+        let unsized_yet = used.asked.diameter_mm.is_none() && used.asked.litres.is_none();
+        if unsized_yet && used.style != Style::Hold {
+            used.asked = vessels::size_after(said, &used.name);
+        }
     }
 
     /// Records an act.

@@ -105,6 +105,19 @@ pub(super) fn size_in(words: &str) -> Asked {
     asked
 }
 
+/// The size that stands behind a vessel's name: 'a saucepan (3 litres)', 'a pot that holds 2 litres', 'a dish of 30 cm'.
+pub(super) fn size_after(said: &str, name: &str) -> Asked {
+    let behind = said.split_once(name).map_or("", |(_, behind)| behind.trim_start());
+    let told = match behind.strip_prefix('(') {
+        Some(bracket) => bracket.split(')').next(),
+        None => ["that holds ", "holding ", "of "]
+            .iter()
+            .find_map(|lead| behind.strip_prefix(lead))
+            .and_then(|told| told.split([',', '.', ';']).next()),
+    };
+    size_in(told.unwrap_or(""))
+}
+
 /// The lid in the words of a note: 'lid ajar', 'covered'.
 pub(super) fn lid_in(words: &str) -> Option<Cover> {
     let hay = plain(words);
@@ -280,5 +293,21 @@ fn stand_in(name: &str, used: &Use) -> Pot {
         material,
         tare: Mass::from_grams(tare),
         kind: kind_of(name),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// 'Large pot (5 litres or more)': the size is not always before the name.
+    #[test]
+    fn a_size_behind_the_name() {
+        let litres = |said: &str, name: &str| size_after(said, name).litres;
+        let butter = "Melt the butter in a large pot (5 litres or more) over a low heat";
+        assert_eq!(litres(butter, "large pot"), Some(5.0));
+        assert_eq!(litres("Put it in a pot that holds 2 litres", "pot"), Some(2.0));
+        assert_eq!(litres("Pour 2 litres of stock into a pot and boil", "pot"), None);
+        assert_eq!(size_after("a tin (230 mm across)", "tin").diameter_mm, Some(230.0));
     }
 }

@@ -91,10 +91,16 @@ fn of_salt(manuscript: &Manuscript<'_>, line: &Ingredient, lot: (usize, &Lot), u
     let with = |factor: f64| figure.value * (1.0 - part + part * factor);
     let fits = |percent: f64| (SEASONED.0..=SEASONED.1).contains(&percent);
     let limit = if is_dough(manuscript) { SALTY_DOUGH } else { SALTY };
-    let (other, percent) = if low > limit {
+    // A spoon holds more or less: the middle of the band suffices to ask, the whole of it to insist.
+    let weight = if low > limit || high < SALTLESS {
+        Weight::MustSettle
+    } else {
+        Weight::WorthALook
+    };
+    let (other, percent) = if figure.value > limit {
         let others = smaller(unit).iter().map(|(other, fold)| (*other, with(1.0 / fold)));
         others.into_iter().find(|(_, percent)| fits(*percent))?
-    } else if high < SALTLESS && unit == Unit::Teaspoon {
+    } else if figure.value < SALTLESS && unit == Unit::Teaspoon {
         ("tablespoon", with(3.0))
     } else {
         return None;
@@ -103,7 +109,7 @@ fn of_salt(manuscript: &Manuscript<'_>, line: &Ingredient, lot: (usize, &Lot), u
         "the dish would have {:.1} % salt ({low:.1} to {high:.1}); with the {other} about {percent:.1} %",
         figure.value
     );
-    fits(percent).then(|| query(line, other, because))
+    fits(percent).then(|| query(line, other, weight, because))
 }
 
 fn of_seasoning(manuscript: &Manuscript<'_>, line: &Ingredient, lot: (usize, &Lot), unit: Unit) -> Option<Query> {
@@ -116,7 +122,7 @@ fn of_seasoning(manuscript: &Manuscript<'_>, line: &Ingredient, lot: (usize, &Lo
         return None;
     }
     let because = format!("{strength:.0} g in a kilogram of the dish; commonly at most about {most:.0} g");
-    Some(query(line, other, because))
+    Some(query(line, other, Weight::WorthALook, because))
 }
 
 /// Grams that a kilogram of a dish takes at most: the row whose word ends the name, of what is dried or ground.
@@ -141,10 +147,10 @@ fn most_g_per_kg(name: &str, lot: &Lot) -> Option<f64> {
     })
 }
 
-fn query(line: &Ingredient, other: &str, because: String) -> Query {
+fn query(line: &Ingredient, other: &str, weight: Weight, because: String) -> Query {
     Query {
         code: RULE.code.into(),
-        weight: Weight::MustSettle,
+        weight,
         span: line.span,
         asks: format!("Is this measure of {} right, or was it the {other}?", name(line)),
         because,
