@@ -27,12 +27,13 @@ impl Page<'_> {
             return;
         }
         let last = self.recipe.steps.last().map_or(0, |step| step.words.span.end);
-        let blocks = &self.recipe.blocks;
+        let kind = |block: &&Block| matches!(block.kind, BlockKind::Step | BlockKind::Headnote | BlockKind::Closing);
+        let mut blocks: Vec<Span> = self.recipe.blocks.iter().filter(kind).map(|block| block.span).collect();
+        blocks.sort_unstable_by_key(|block| block.start);
         let other = |span: Span| {
-            blocks.iter().any(|block| {
-                let kind = matches!(block.kind, BlockKind::Step | BlockKind::Headnote | BlockKind::Closing);
-                kind && span.contains(block.span)
-            })
+            let first = blocks.partition_point(|block| block.start < span.start);
+            let mut near = blocks[first..].iter().take_while(|block| block.start <= span.end);
+            near.any(|block| span.contains(*block))
         };
         let rows = seen.iter().filter(|one| one.strong).map(|one| one.row.span);
         let strays = rows.filter(|span| span.start < last && other(*span));
