@@ -246,10 +246,11 @@ fn again(line: &Line, segment: &[usize], draft: &mut Draft) -> bool {
         return false;
     }
     let span = line.span(at, next).unwrap_or_default();
+    let summed = measure.as_ref().and_then(|m| m.quantity).filter(|_| unit.is_some());
     add_quantity(
         draft,
         Quantity {
-            amount: counted.amount,
+            amount: summed.map_or(counted.amount, |quantity| quantity.amount),
             unit,
             span,
         },

@@ -8,13 +8,14 @@ const NUMBERS: &[&str] = &[
     "e.p.", "ep",
 ];
 
-/// The first figure of a row that is in none of the places its entries name.
+/// From the first to the last figure of a row that is in none of the places its entries name.
 pub(super) fn unplaced(text: &str, row: Span, entries: &[Ingredient], holes: &[Span]) -> Option<Span> {
     let places: Vec<Span> = entries.iter().flat_map(places).chain(holes.iter().copied()).collect();
-    figures(text, row).find(|figure| {
+    let unplaced = figures(text, row).filter(|figure| {
         let held = places.iter().any(|place| place.contains(*figure));
         !held && !is_length(&text[figure.end..row.end]) && !is_number_of(&text[row.start..figure.start])
-    })
+    });
+    unplaced.reduce(Span::join)
 }
 
 /// The runs of figures in a row.
