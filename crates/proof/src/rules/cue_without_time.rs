@@ -40,7 +40,8 @@ fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
         let operation = cooked.operation;
         let brought = matches!(cooked.stretch.lasts.cue, Some(Cue::Boils | Cue::Reaches(_)));
         let watched = cooked.minutes() < WATCHED_MIN;
-        let timed = operation.minutes.is_some() || cooked.stretch.lasts.minutes.is_some();
+        // Minutes of the tables stand in where the page has none.
+        let timed = operation.minutes.is_some() || cooked.stretch.lasts.minutes.is_some() && operation.cue.is_none();
         let told = says(&said_of(manuscript, cooked.index), TIMES);
         if !cooks(operation.verb) || brought || watched || timed || told || asked.contains(&cooked.index) {
             continue;

@@ -39,6 +39,19 @@ const WAITS: &[(&str, &[&str])] = &[
     ),
     ("thawing", &["thaw*", "defrost*"]),
     ("chilling", &["chill*", "refrigerat*", "frozen", "set"]),
+    (
+        "waiting",
+        &[
+            "overnight",
+            "night",
+            "yesterday",
+            "day",
+            "days",
+            "hours",
+            "eve",
+            "evening",
+        ],
+    ),
 ];
 
 /// Words for hours.
@@ -96,8 +109,7 @@ fn wait(text: &str, line: &Ingredient) -> Option<(&'static Wait, Span)> {
         let hours_needed = !matches!(*what, "soaking" | "marinating" | "thawing");
         says(&after, beginnings) && (timed || !hours_needed) || timed && says(&words, beginnings)
     });
-    let by_hours = || WAITS.last().filter(|_| says(&after, &["overnight", "night"]));
-    let what = found.or_else(by_hours)?;
+    let what = found.filter(|_| !says(&after, &["old"]))?;
     Some((what, line.preparation.as_ref().map_or(line.span, |words| words.span)))
 }
 

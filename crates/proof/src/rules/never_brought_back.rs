@@ -24,8 +24,10 @@ const SHARE: f64 = 0.02;
 
 fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
     let mut queries: Vec<Query> = Vec::new();
-    for vessel in left_behind(manuscript) {
-        let Some((operation, lots)) = taken_out(manuscript, vessel) else {
+    let acts = manuscript.reckoned.process.acts.len();
+    let to_the_end = left_behind(manuscript).into_iter().map(|vessel| (vessel, acts));
+    for (vessel, until) in to_the_end.chain(came_back_unsaid(manuscript)) {
+        let Some((operation, lots)) = taken_out(manuscript, vessel, until) else {
             continue;
         };
         let lots = pieces_of(manuscript, &lots);
@@ -71,12 +73,38 @@ fn left_behind(manuscript: &Manuscript<'_>) -> Vec<usize> {
     vessels
 }
 
-/// The operation that last put pieces of another vessel into this one, and the lots it moved.
-fn taken_out<'a>(manuscript: &Manuscript<'a>, vessel: usize) -> Option<(&'a Operation, Vec<usize>)> {
+/// Vessels whose contents the reading put back with words that do not say it ('set it by', 'leave it to stand'), each with
+/// the act that did.
+fn came_back_unsaid(manuscript: &Manuscript<'_>) -> Vec<(usize, usize)> {
+    let process = &manuscript.reckoned.process;
+    let acts = process.acts.iter().enumerate();
+    acts.filter_map(|(at, act)| {
+        let Doing::Transfer { to, .. } = act.doing else {
+            return None;
+        };
+        let cooks = |vessel: usize| process.vessels.get(vessel).is_some_and(|vessel| vessel.pot.is_some());
+        let operation = manuscript.recipe.operations.get(act.operation?)?;
+        let back = !cooks(act.vessel) && cooks(to);
+        (back && stays_away(manuscript, operation)).then_some((act.vessel, at))
+    })
+    .collect()
+}
+
+/// Whether words leave the food where it is, or work on it there.
+fn stays_away(manuscript: &Manuscript<'_>, operation: &Operation) -> bool {
+    let words = operation.span.of(manuscript.text).to_lowercase();
+    matches!(
+        operation.verb,
+        Verb::Rest | Verb::Cut | Verb::SetAside | Verb::Cool | Verb::KeepHot | Verb::Peel
+    ) || says(&words, &["aside", "by", "apart"])
+}
+
+/// The operation that last put pieces of another vessel into this one before an act, and the lots it moved.
+fn taken_out<'a>(manuscript: &Manuscript<'a>, vessel: usize, until: usize) -> Option<(&'a Operation, Vec<usize>)> {
     let process = &manuscript.reckoned.process;
     let mut inside: Vec<Vec<usize>> = vec![Vec::new(); process.vessels.len()];
     let mut found = None;
-    for act in &process.acts {
+    for act in process.acts.iter().take(until) {
         match &act.doing {
             Doing::Add(portions) => inside
                 .get_mut(act.vessel)?

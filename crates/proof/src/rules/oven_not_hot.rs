@@ -89,7 +89,9 @@ fn lit(manuscript: &Manuscript<'_>) -> Option<Lit> {
             let after = (oven + 1..=oven + NEAR).any(|at| HOT.contains(&text_of(at)));
             let lead = lead.as_str();
             let lights = LIGHTS.contains(&lead) || GETS.contains(&lead) && after;
-            let already = ALREADY.contains(&lead) || !lights && after && !matches!(lead, "in" | "into" | "from" | "to");
+            let told = (oven + 1..=oven + NEAR).any(|at| ALREADY.contains(&text_of(at)));
+            let moved = matches!(lead, "in" | "into" | "from" | "to" | "of");
+            let already = ALREADY.contains(&lead) || !lights && told && !moved;
             (lights || already).then_some(Lit { at: *place, already })
         })
     })

@@ -22,7 +22,16 @@ pub(super) const RULE: Rule = Rule {
 };
 
 /// Measures that hold what one hand or one eye makes of them.
-const LOOSE: [Unit; 4] = [Unit::Bit, Unit::Glug, Unit::Handful, Unit::Knob];
+const LOOSE: [Unit; 8] = [
+    Unit::Bit,
+    Unit::Glass,
+    Unit::Glug,
+    Unit::Handful,
+    Unit::Knob,
+    Unit::Splash,
+    Unit::Spoonful,
+    Unit::Thumb,
+];
 
 fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
     let mut queries = on_the_list(manuscript);
