@@ -1,6 +1,6 @@
 //! The method beside its cooking: which stretch on the heat belongs to which words, and what those words say.
 
-use potwright_manuscript::{Operation, Verb};
+use potwright_manuscript::{Operation, Span, Verb};
 use potwright_pot::{Doing, Place, Stretch};
 
 use crate::Manuscript;
@@ -131,6 +131,29 @@ pub(crate) fn says(text: &str, words: &[&str]) -> bool {
                 None => word == *sought,
             })
         })
+}
+
+/// The words of the method that first speak of the oven, up to those of a stretch: an operation's, else their sentence.
+pub(crate) fn oven_named_at(manuscript: &Manuscript<'_>, cooked: &Cooked<'_>) -> Option<Span> {
+    let from = manuscript.recipe.steps.first()?.words.span.start;
+    let before = lower(manuscript.text, from, cooked.operation.span.end);
+    let at = from + before.find("oven")?;
+    let operations = &manuscript.recipe.operations;
+    let holds = |span: Span| span.start <= at && at < span.end;
+    let by_reading = operations
+        .iter()
+        .map(|operation| operation.span)
+        .find(|span| holds(*span));
+    let stops = ['.', '\n'];
+    let start = manuscript.text.get(..at)?.rfind(stops).map_or(0, |stop| stop + 1);
+    let end = manuscript
+        .text
+        .get(at..)?
+        .find(stops)
+        .map_or(manuscript.text.len(), |stop| at + stop);
+    let sentence = Span::new(start, end);
+    let blank = sentence.of(manuscript.text).len() - sentence.of(manuscript.text).trim_start().len();
+    by_reading.or(Some(Span::new(start + blank, end)))
 }
 
 /// Minutes as a page prints them: to five from ten on, to half an hour from two hours on.

@@ -125,6 +125,12 @@ fn told(manuscript: &Manuscript<'_>, what: &Wait) -> bool {
             "salting" => says(&words, &["brine*", "brining", "salting", "cure*"]) || says(&words, &["overnight"]),
             "resting" => says(&words, &["rest", "resting", "prove", "rise", "strain*", "hang"]),
             "chilling" => says(&words, &["chill*", "refrigerat*", "overnight", "freez*"]),
+            // Hours of another thing are no word of this wait.
+            "waiting" => {
+                let before = ["night before", "day before", "evening before"];
+                says(&words, &["soak*", "overnight", "yesterday", "eve"])
+                    || before.iter().any(|said| words.contains(said))
+            }
             _ => says(&words, what.1),
         };
         again || says(&words, &["beforehand"])

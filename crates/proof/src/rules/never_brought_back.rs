@@ -1,5 +1,6 @@
 //! Taken from the pot and never brought back.
 
+use potwright_larder::Kind;
 use potwright_manuscript::{Operation, Target, Verb};
 use potwright_pot::{Doing, Part};
 
@@ -149,10 +150,26 @@ fn throws_away(operation: &Operation) -> bool {
     ) || !operation.discard.is_empty()
 }
 
-/// Only what lies in pieces: the oil and salt that cling to them come along by themselves.
+/// Only what can be lifted out: the oil and salt that cling to them come along by themselves.
 fn pieces_of(manuscript: &Manuscript<'_>, lots: &[usize]) -> Vec<usize> {
     let process = &manuscript.reckoned.process;
-    let in_pieces = |lot: &usize| process.lots.get(*lot).is_some_and(|lot| lot.pieces.is_some());
+    let clings = |kind: Kind| {
+        matches!(
+            kind,
+            Kind::Oil
+                | Kind::Fat
+                | Kind::Salt
+                | Kind::Spice
+                | Kind::Flour
+                | Kind::Sugar
+                | Kind::Condiment
+                | Kind::Water
+        )
+    };
+    let in_pieces = |lot: &usize| {
+        let lot = process.lots.get(*lot);
+        lot.is_some_and(|lot| lot.pieces.is_some() || !clings(lot.kind) && lot.starch.is_none())
+    };
     lots.iter().copied().filter(in_pieces).collect()
 }
 

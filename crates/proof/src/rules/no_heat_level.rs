@@ -3,7 +3,7 @@
 use potwright_manuscript::{HeatWord, Span};
 use potwright_pot::{Aim, Place};
 
-use crate::cooked::{Cooked, cooks, lower, on_the_heat, said_before, said_of, says};
+use crate::cooked::{Cooked, cooks, lower, on_the_heat, oven_named_at, said_before, said_of, says};
 use crate::{Manuscript, Query, Rule, Weight};
 
 pub(super) const RULE: Rule = Rule {
@@ -133,29 +133,6 @@ fn oven_unsaid(manuscript: &Manuscript<'_>, cooked: &Cooked<'_>) -> bool {
         .split(['.', '\n'])
         .any(|sentence| sentence.contains("oven") && says(sentence, OF_AN_OVEN));
     !degrees && !worded
-}
-
-/// The sentence of the method that first speaks of the oven.
-fn oven_named_at(manuscript: &Manuscript<'_>, cooked: &Cooked<'_>) -> Option<Span> {
-    let from = manuscript.recipe.steps.first()?.words.span.start;
-    let before = lower(manuscript.text, from, cooked.operation.span.end);
-    let at = from + before.find("oven")?;
-    let operations = &manuscript.recipe.operations;
-    let holds = |span: Span| span.start <= at && at < span.end;
-    let by_reading = operations
-        .iter()
-        .map(|operation| operation.span)
-        .find(|span| holds(*span));
-    let stops = ['.', '\n'];
-    let start = manuscript.text.get(..at)?.rfind(stops).map_or(0, |stop| stop + 1);
-    let end = manuscript
-        .text
-        .get(at..)?
-        .find(stops)
-        .map_or(manuscript.text.len(), |stop| at + stop);
-    let sentence = Span::new(start, end);
-    let blank = sentence.of(manuscript.text).len() - sentence.of(manuscript.text).trim_start().len();
-    by_reading.or(Some(Span::new(start + blank, end)))
 }
 
 fn reckoned_with(cooked: &Cooked<'_>) -> String {

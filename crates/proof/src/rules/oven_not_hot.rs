@@ -3,7 +3,7 @@
 use potwright_manuscript::{Operation, Span, Verb};
 use potwright_pot::{Place, PotKind};
 
-use crate::cooked::{Cooked, comes_to_min, lower, on_the_heat, says};
+use crate::cooked::{Cooked, comes_to_min, lower, on_the_heat, oven_named_at, says};
 use crate::{Manuscript, Query, Rule, Weight};
 
 pub(super) const RULE: Rule = Rule {
@@ -126,8 +126,9 @@ fn asked(manuscript: &Manuscript<'_>, cooked: &Cooked<'_>) -> Option<Query> {
     let goes_in = cooked.operation.span;
     let Some(lit) = lit(manuscript) else {
         let because = format!("this oven takes about {takes_min:.0} minutes");
+        let named = oven_named_at(manuscript, cooked).unwrap_or(goes_in);
         return Some(query(
-            goes_in,
+            named,
             "When is the oven heated? The page does not say it.",
             because,
             Vec::new(),
