@@ -69,6 +69,9 @@ pub struct Dossier {
     pub liquid_salinity: Figure,
     /// Salt in the whole dish, percent.
     pub salinity: Figure,
+    /// The writer's own targets that it was reckoned with.
+    #[serde(default)]
+    pub target: Target,
     /// Salt in the liquid once liquid and pieces are even, next day, percent.
     pub salinity_next_day: Figure,
     /// Sugar, percent.
