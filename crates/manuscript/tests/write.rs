@@ -99,7 +99,7 @@ fn lines_in_house_style() {
         ("50g butter", "50 g butter"),
         ("1.2 litres vegetable stock", "1.2 litres vegetable stock"),
         ("1 1/2 tablespoons olive oil", "1½ tbsp olive oil"),
-        ("2-3 carrots, diced", "2 to 3 carrots, diced"),
+        ("2 to 3 carrots, diced", "2–3 carrots, diced"),
         ("3 lbs. leeks, sliced", "3 lb leeks, sliced"),
     ] {
         let page = format!("Pot\n\n{typed}\n1 onion\n\nSimmer for 20 minutes.\n");

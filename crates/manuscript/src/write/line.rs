@@ -77,7 +77,7 @@ fn quantity(said: &Quantity, style: &HouseStyle) -> String {
     })
 }
 
-/// Metric units take decimals, all others the fractions of the house.
+/// Metric units take decimals, all others the fractions of the house; ranges a dash, which no sentence begins with.
 fn amount(amount: Amount, unit: Option<Unit>, style: &HouseStyle) -> String {
     let about = if amount.about { "about " } else { "" };
     let number = |number: Exact| match unit.filter(|unit| unit.is_metric()) {
@@ -88,7 +88,7 @@ fn amount(amount: Amount, unit: Option<Unit>, style: &HouseStyle) -> String {
     if amount.is_single() {
         return format!("{about}{low}");
     }
-    format!("{about}{low} to {}", number(amount.high))
+    format!("{about}{low}–{}", number(amount.high))
 }
 
 /// As a decimal, where three places hold it without loss.

@@ -20,7 +20,7 @@ mod prose;
 mod same;
 mod style;
 
-use crate::{BlockKind, Recipe, Span, read};
+use crate::{BlockKind, Ingredient, Recipe, Span, read};
 
 pub use style::{Fractions, HouseStyle, Names};
 
@@ -57,8 +57,18 @@ pub struct AsTyped {
 /// ```
 #[must_use]
 pub fn write(recipe: &Recipe, style: &HouseStyle) -> String {
-    let lines = page::lines(recipe, |_, entries| page::from_entries(entries, style));
-    page::page(recipe, &lines, &|words| prose::spelt(words, style), style)
+    let set = |mark: &str| {
+        let line = |entries: &[Ingredient]| format!("{mark}{}", page::from_entries(entries, style));
+        let lines = page::lines(recipe, |_, entries| line(entries));
+        page::page(recipe, &lines, &|words| prose::spelt(words, style), style)
+    };
+    let plain = set("");
+    // Lines of one length look like a paragraph broken by hand; a mark says that they are a list.
+    if read(&plain).ingredients.len() == recipe.ingredients.len() {
+        plain
+    } else {
+        set("- ")
+    }
 }
 
 /// A typed page in house style: the same recipe, every word of it.
