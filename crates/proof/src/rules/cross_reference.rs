@@ -7,7 +7,7 @@ use crate::{Manuscript, Query, Rule, Weight};
 pub(super) const RULE: Rule = Rule {
     code: "L10",
     name: "cross reference to nowhere",
-    finds: "'Step 7' where there are six, and a page number that was never filled in ('page 00').",
+    finds: "'Step 7' where there are six, a page number that was never filled in ('page 00'), and a note below or overleaf that is not there.",
     why: "The reader turns pages with wet hands and finds nothing.",
     fires: "Leek soup\n\n2 leeks, sliced\n1 litre stock\n\n1. Put the leeks and stock in a pot.\n2. Simmer for 20 minutes as in step 5.\n",
     silent: "Leek soup\n\n2 leeks, sliced\n1 litre stock\n\n1. Put the leeks and stock in a pot.\n2. Simmer for 20 minutes as in step 1.\n",
@@ -47,6 +47,12 @@ fn in_words(text: &str, words: &Words, steps: usize) -> Vec<Query> {
             "page" | "p" => number
                 .is_some_and(|n| n == 0)
                 .then(|| "the page number is still to come".to_owned()),
+            "note" | "notes" | "box" | "panel" | "table" if WHERE.contains(&word.to_lowercase().as_str()) => {
+                (!has_notes(text)).then(|| "no line of the page begins with such a heading".to_owned())
+            }
+            _ if word.eq_ignore_ascii_case("overleaf") && !has_notes(text) => {
+                Some("nothing stands overleaf of the page as typed".to_owned())
+            }
             _ => None,
         };
         if let Some(because) = nowhere {
@@ -63,6 +69,18 @@ fn in_words(text: &str, words: &Words, steps: usize) -> Vec<Query> {
         before = word;
     }
     queries
+}
+
+/// Where a note is said to stand.
+const WHERE: &[&str] = &["below", "above", "opposite", "overleaf", "left", "right"];
+
+/// Whether a line of the page is headed as a note.
+fn has_notes(text: &str) -> bool {
+    let heads = ["note", "tip", "box", "table"];
+    text.lines().any(|line| {
+        let line = line.trim_start_matches(|c: char| !c.is_alphabetic()).to_lowercase();
+        heads.iter().any(|head| line.starts_with(head))
+    })
 }
 
 /// The words at a place, punctuation cut off, each with its own place.

@@ -131,7 +131,7 @@ fn asked(manuscript: &Manuscript<'_>, cooked: &Cooked<'_>) -> Option<Query> {
             named,
             "When is the oven heated? The page does not say it.",
             because,
-            Vec::new(),
+            vec![(goes_in, "it goes in here".to_owned())],
         ));
     };
     let span = clause_at(manuscript, lit.at);
