@@ -107,7 +107,14 @@ impl Larder {
             add(&mut full, words.tokens("canned"), |_| true);
             add(&mut full, words.tokens(hints.preparation), |class| class == Class::Cut);
         }
-        let mut variants = vec![full, stated.clone()];
+        let mut variants = vec![full];
+        if hints.unit == Some(Unit::Can) {
+            // '2 tins pinto beans, drained': what is done to it makes no other food of what comes in a tin.
+            let mut canned = stated.clone();
+            add(&mut canned, words.tokens("canned"), |_| true);
+            variants.push(canned);
+        }
+        variants.push(stated.clone());
         variants.extend(self.index.joined(&stated));
         variants.push(plain);
         variants.extend(self.beginnings(name));
