@@ -126,7 +126,6 @@ fn a_house_settles_fractions_temperatures_and_names() {
 
 /// The page that the property found: a list of three lines that begins with a range is taken for one line.
 #[test]
-#[ignore = "the reader joins the lines of a list this short"]
 fn three_lines_stay_three() {
     let page = "Winter pot\n\nServes 1\n\n1 to 2 potatoes, finely chopped\n1 tsp butter, peeled and diced, optional\n\
                 1 onions\n\nMelt the butter in a large pot over a medium heat.\n";

@@ -225,9 +225,12 @@ fn orders(body: &str) -> bool {
 /// Joins the wrapped lines of a run and empties it.
 fn join(text: &str, run: &mut Vec<Typed>, found: &mut Vec<Row>) {
     let width = run.iter().map(|line| line.width).max().unwrap_or(0);
-    // A paragraph broken by hand is full on every line; a list never is.
+    // A paragraph broken by hand is full on every line, as a short list of long lines may be by chance: but there the
+    // lines begin with their amounts.
     let full = |pair: &[Typed]| pair[1].mark == Mark::None && fills(&pair[0], &pair[1], width);
-    let paragraph = run.len() > 2 && run.windows(2).all(full);
+    let counts = |line: &&Typed| line.content.of(text).starts_with(char::is_numeric);
+    let listed = 2 * run.iter().filter(counts).count() > run.len();
+    let paragraph = run.len() > 2 && !listed && run.windows(2).all(full);
     let mut row: Option<(Row, Typed, usize)> = None;
     for (index, line) in run.iter().enumerate() {
         match &mut row {
