@@ -89,6 +89,25 @@ fn same(one: &str, other: &str, name: &str) {
     assert_eq!(a["method"], b["method"], "{name}");
 }
 
+/// A list typed in columns comes back line for line: rows of columns are not put apart.
+#[test]
+fn typed_columns_come_back_as_they_were() {
+    let page = "Lock-side squash stew\n\nServes 30\n\nITEM                QTY     UNIT    PREP\n\
+        Squash              4.5     kg      peeled, diced\nGarlic              80      g       minced\n\
+        Celery              600     g       small dice\nOlive oil           200     ml\n\
+        Vegetable stock     3       l\nLemon juice         120     ml\n\nMETHOD\n\n\
+        1. Heat the oil in a large pot and sweat the garlic and celery for 10 minutes.\n\
+        2. Add the squash and stock and simmer for 25 minutes. Finish with the lemon juice.\n";
+    let back = extract(&to_docx(page, &[]).expect("is packed")).expect("is read");
+    let foods = |text: &str| {
+        let lines = read(text).ingredients;
+        let name = |line: &potwright_manuscript::Ingredient| line.items.first().map(|item| item.name.clone());
+        lines.iter().map(name).collect::<Vec<_>>()
+    };
+    assert_eq!(foods(page).len(), 6, "{:?}", foods(page));
+    assert_eq!(foods(&back.text), foods(page), "{}", back.text);
+}
+
 #[test]
 fn one_page_in_three_forms() {
     for (name, kind) in [

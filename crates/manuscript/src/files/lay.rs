@@ -22,6 +22,8 @@ struct Before {
     width: usize,
     stopped: bool,
     listed: bool,
+    /// Its words stand in typed columns.
+    columns: bool,
     heading: bool,
 }
 
@@ -71,6 +73,7 @@ impl Sheet {
             width: text.lines().map(|line| line.chars().count()).max().unwrap_or(0) + marks.len(),
             stopped: text.trim_end().ends_with(['.', '!', '?']),
             listed: !marks.is_empty() && heading.is_none(),
+            columns: text.trim().contains("   ") || text.trim().contains('\t'),
             heading: heading.is_some(),
         };
         self.part_from(now);
@@ -84,7 +87,7 @@ impl Sheet {
     fn part_from(&mut self, now: Before) {
         if let Some(before) = self.before {
             self.text.push('\n');
-            let listed = before.listed && now.listed;
+            let listed = before.listed && now.listed || before.columns && now.columns;
             let running = before.width > RUNNING || now.width > RUNNING || before.stopped && !before.heading;
             let joined = before.width > WIDE;
             let changes = before.listed != now.listed && !before.heading;
