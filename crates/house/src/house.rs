@@ -11,7 +11,7 @@ use potwright_book::{Book, own_larder};
 use potwright_larder::Larder;
 use potwright_manuscript::{Recipe, read};
 use potwright_pot::{Made, resolve};
-use potwright_proof::Query;
+use potwright_proof::{Query, Recook};
 use potwright_reckon::{DRAWS, Prices, Reckoned, add_variations, reckon, side_by_side};
 
 use crate::content::Content;
@@ -258,7 +258,11 @@ impl House {
         let of_variations = || variants(recipe, text, &self.larder, |varied| reckon_it(varied, 0));
         let (mut reckoned, variants) = both(|| reckon_it(recipe, draws), of_variations);
         add_variations(&mut reckoned, &variants);
-        let queries = potwright_proof::queries(recipe, text, &reckoned);
+        let changed = |recipe: &Recipe, text: &str| {
+            let process = resolve(recipe, text, &self.larder, &made, kitchen, settings.measures);
+            reckon(process, kitchen, &self.larder, &made, &self.prices, &settings.target, 0, content.number())
+        };
+        let queries = potwright_proof::queries_with(recipe, text, &reckoned, Recook(&changed));
         let cooked = Arc::new(Cooked {
             recipe: recipe.clone(),
             text: text.into(),

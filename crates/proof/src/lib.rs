@@ -6,6 +6,7 @@
 //! it, and where possible corrected words.
 
 mod cooked;
+mod placed;
 mod prose;
 pub mod query;
 mod remedy;

@@ -1,9 +1,9 @@
 //! What a rule is: its page in the manual, and its check.
 
-use potwright_manuscript::Recipe;
+use potwright_manuscript::{Recipe, Span};
 use potwright_reckon::Reckoned;
 
-use crate::Query;
+use crate::{Query, Recook, Weight};
 
 /// A dish as read and as cooked: everything a rule may look at.
 #[derive(Clone, Copy, Debug)]
@@ -14,6 +14,8 @@ pub struct Manuscript<'a> {
     pub text: &'a str,
     /// What cooking it gave.
     pub reckoned: &'a Reckoned,
+    /// How changed words would be cooked; none where nothing is to be cooked again.
+    pub recook: Option<Recook<'a>>,
 }
 
 /// A rule and its page in the manual.
@@ -48,5 +50,26 @@ impl Rule {
              Write instead\n{}\n\nSource\n{}\n",
             self.code, self.name, self.finds, self.why, self.fires, self.silent, self.instead, self.source,
         )
+    }
+}
+
+impl Rule {
+    /// A query of this rule, without corrected words or other places.
+    pub(crate) fn query(
+        &self,
+        weight: Weight,
+        span: Span,
+        asks: impl Into<String>,
+        because: impl Into<String>,
+    ) -> Query {
+        Query {
+            code: self.code.into(),
+            weight,
+            span,
+            asks: asks.into(),
+            because: because.into(),
+            try_words: None,
+            see: Vec::new(),
+        }
     }
 }

@@ -27,6 +27,27 @@ mod used_never_listed;
 mod vague_amount;
 mod vessel_too_small;
 mod yield_line;
+mod unsafe_protein;
+mod slow_cooling;
+mod kidney_beans;
+mod live_shellfish;
+mod left_overs;
+mod no_tested_process;
+mod garlic_in_oil;
+mod reheated_twice;
+mod allergen_claim;
+mod diet_word;
+mod portion_size;
+mod salinity;
+mod body_against_cue;
+mod firm_or_mushy;
+mod firm_pulses;
+mod boils_away;
+mod never_reduces;
+mod curdles;
+mod raw_starch;
+mod overcooked_fish;
+mod alcohol_claim;
 
 /// Every rule, in the order of the manual.
 pub const ALL: &[Rule] = &[
@@ -55,6 +76,27 @@ pub const ALL: &[Rule] = &[
     hidden_time::RULE,
     never_brought_back::RULE,
     long_step::RULE,
+    unsafe_protein::RULE,
+    slow_cooling::RULE,
+    kidney_beans::RULE,
+    live_shellfish::RULE,
+    left_overs::RULE,
+    no_tested_process::RULE,
+    garlic_in_oil::RULE,
+    reheated_twice::RULE,
+    allergen_claim::RULE,
+    diet_word::RULE,
+    portion_size::RULE,
+    salinity::RULE,
+    body_against_cue::RULE,
+    firm_or_mushy::RULE,
+    firm_pulses::RULE,
+    boils_away::RULE,
+    never_reduces::RULE,
+    curdles::RULE,
+    raw_starch::RULE,
+    overcooked_fish::RULE,
+    alcohol_claim::RULE,
 ];
 
 /// The rule of this code, in any case.
