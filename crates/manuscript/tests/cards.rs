@@ -154,3 +154,16 @@ fn a_table_headed_by_its_component() {
         ])
     );
 }
+
+#[test]
+fn what_brackets_behind_tins_tell_is_what_one_holds() {
+    for (line, one) in [
+        ("6 cans corn (15 oz)", Some(15.0)),
+        ("2 tins tomatoes (800 g in all)", None),
+    ] {
+        let recipe = read(&format!("Soup\n\n{line}\n2 leeks\n\nHeat the corn and tomatoes.\n"));
+        let package = recipe.ingredients[0].package.map(|q| q.amount.low.to_f64());
+        assert_eq!(package, one, "{line}");
+        assert_eq!(recipe.ingredients[0].also.len(), usize::from(one.is_none()), "{line}");
+    }
+}

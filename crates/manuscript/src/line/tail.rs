@@ -6,7 +6,7 @@ use super::alternative::alternatives;
 use super::entry::Draft;
 use super::name::nounlike;
 use super::quantity::measured;
-use super::unit::size_word;
+use super::unit::{is_package, size_word};
 use crate::lexicon::Class;
 use crate::likened::likened;
 use crate::number;
@@ -353,8 +353,11 @@ pub(crate) fn aside(aside: &Line, draft: &mut Draft) {
     if !quantities.is_empty() {
         let known = |q: &Quantity| draft.made.also.contains(q) || draft.made.package.as_ref() == Some(q);
         let fresh: Vec<Quantity> = quantities.into_iter().filter(|q| !known(q)).collect();
+        // '6 cans corn (15 oz)' tells what one can holds, unless it says that all do.
+        let unit = draft.made.quantity.and_then(|q| q.unit);
+        let each = unit.is_some_and(is_package) && !has(&["total", "all", "altogether"]);
         for quantity in fresh {
-            add_quantity(draft, quantity, false);
+            add_quantity(draft, quantity, each && draft.made.package.is_none());
         }
         return;
     }
