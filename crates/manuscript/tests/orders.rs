@@ -274,3 +274,42 @@ fn ovens_fans_and_middles() {
         assert_eq!(shown, [oven, fan, core], "{order}");
     }
 }
+
+/// 'Boil the rice' under 'For the rice' is the food as long as the part is still to be made; then it is what was made.
+#[test]
+fn a_part_named_like_its_food() {
+    let (read, _) = operations(
+        "For the beans:; 300 g dried butter beans; 1 onion, chopped; 1 l stock; ; For the rice:; 200 g round-grain rice; 1/2 tsp salt",
+        "Put the beans, onion and stock in a large pot and simmer for 30 minutes.\n\nBoil the rice with the salt in a \
+         small pan for 40 minutes. Serve the beans over the rice.",
+    );
+    let made = "simmer <pot> | boil round-grain rice+salt | serve <beans>+<rice>";
+    assert_eq!(read, format!("add butter beans+onion+stock | {made}"));
+}
+
+/// 'Salt' before 'and' and another order is what goes in, unless it salts something.
+#[test]
+fn salt_that_goes_in_before_another_order() {
+    let list = "2 carrots; 1 swede; 1 tsp salt; 1 l water";
+    check(
+        list,
+        "Boil the carrots in the water. Add the swede and salt and boil for 20 minutes.",
+        "boil carrots+water | add swede+salt | boil <pot>",
+    );
+}
+
+/// Several vessels are no food.
+#[test]
+fn vessels_in_the_plural() {
+    let (_, recipe) = operations(
+        "1 kg bones; 3 l water",
+        "Simmer the bones in the water. Stand the pans in iced water.",
+    );
+    let last = recipe.operations.last().expect("an order");
+    assert!(
+        last.foods
+            .iter()
+            .all(|food| !matches!(food.target, Target::Unlisted(_))),
+        "{last:?}"
+    );
+}

@@ -266,7 +266,7 @@ fn is_order(tokens: &[Token], sentence: (usize, usize), index: usize, going: &Go
         };
         let vessel = super::vessels::vessel(tokens, index + 1, sentence.1.min(index + 6)).is_some()
             || surface(1)
-            || (next.is_some_and(Token::is_word) && surface(2));
+            || (next.is_some_and(|t| t.is_word() && !t.speech.is(Speech::JOINER)) && surface(2));
         let time = super::phrases::minutes(tokens, index + 1).is_some();
         return (object || vessel) && !time;
     }

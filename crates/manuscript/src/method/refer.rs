@@ -75,7 +75,8 @@ impl Referrer<'_> {
             && !whole_name.is_some_and(|name| name_is_meant(name, mention, scene));
         let said = plain(&mention.words.join(" "));
         let exact = whole_name.is_some_and(|name| name.is_called(&said));
-        if !found.is_empty() && !pot && !self.made_before(mention, scene, exact) {
+        let food = exact || self.still_to_make(&found, mention, scene);
+        if !found.is_empty() && !pot && !self.made_before(mention, scene, food) {
             return found
                 .into_iter()
                 .map(|place| self.food(mention, target_of(place)))
@@ -223,6 +224,25 @@ impl Referrer<'_> {
         known || section
     }
 
+    /// 'Add the rice' under 'For the rice': what a part of the list makes is not there before its own foods are in, so
+    /// that the word is that of the food.
+    fn still_to_make(&self, found: &[Place], mention: &Mention, scene: &Scene) -> bool {
+        let section = |place: &Place| self.recipe.ingredients.get(place.0).and_then(|line| line.section);
+        let Some(Some(of)) = found.first().map(section) else {
+            return false;
+        };
+        let head = mention.words.last().map(|word| singular(word)).unwrap_or_default();
+        if !self.names.sections_ending(&head).any(|(at, _)| at == of) {
+            return false;
+        }
+        let list = self.recipe.ingredients.iter().enumerate().take(super::NEAR);
+        let mut own = list.filter(|(_, line)| line.section == Some(of));
+        own.any(|(index, line)| {
+            let to_pot = line.quantity.is_some() && !line.optional;
+            to_pot && (0..line.items.len()).all(|item| !scene.placed.contains_key(&(index, item)))
+        })
+    }
+
     /// A thing made on the way, or the contents of the pot.
     fn made(&self, mention: &Mention, scene: &Scene) -> Option<Target> {
         let last = mention.words.last()?;
@@ -312,7 +332,8 @@ impl Referrer<'_> {
         let plain_noun = speech(&head).is(Speech::PLAIN)
             || speech(last).is(Speech::PLAIN)
             || speech(&head).is(Speech::ADVERB)
-            || words::vessel(last).is_some();
+            || words::vessel(last).is_some()
+            || words::vessel(&head).is_some();
         let verb_form = words::verb(last).is_some_and(|(_, form)| form != Inflection::Base);
         let food = class(last).is(Class::FOOD) || class(&head).is(Class::FOOD);
         // A noun without a row is a food only where it stands like one: with an article, an amount, a name of its own.

@@ -54,6 +54,33 @@ pub(crate) fn head(text: &str, span: Span) -> Option<Head> {
     if span.end - span.start > 400 {
         return None;
     }
+    opening(text, span).or_else(|| between_dashes(text, span))
+}
+
+/// 'Gluten-free – serves 8 – 2 hours': short remarks between dashes, one of them a yield or a time.
+fn between_dashes(text: &str, span: Span) -> Option<Head> {
+    const WORDS: usize = 6;
+    let mut start = span.start;
+    let mut pieces = Vec::new();
+    for piece in span.of(text).split(" – ") {
+        let end = start + piece.len();
+        pieces.push(Span::new(start, end));
+        start = end + " – ".len();
+    }
+    let short = |piece: &Span| piece.of(text).split_whitespace().count() <= WORDS;
+    if pieces.len() < 2 || !pieces.iter().all(short) {
+        return None;
+    }
+    let mut found = Head::default();
+    for one in pieces.into_iter().filter_map(|piece| opening(text, piece)) {
+        found.yields = found.yields.or(one.yields);
+        found.times.extend(one.times);
+    }
+    (found.yields.is_some() || !found.times.is_empty()).then_some(found)
+}
+
+/// A row, or a piece of one, that opens with a yield or a time.
+fn opening(text: &str, span: Span) -> Option<Head> {
     if !may_open(span.of(text)) {
         return None;
     }
@@ -350,6 +377,11 @@ mod tests {
             ("Enough for six.", "6..6 serving"),
             ("Sufficient for eight persons.", "8..8 serving"),
             ("30 ptn", "30..30 serving"),
+            ("gluten-free – serves 8 – 2 hours", "8..8 serving"),
+            (
+                "A soup for a cold day – and one that our street has eaten for years – serves six",
+                "none",
+            ),
             ("Melt the butter.", "none"),
             ("4 leeks", "none"),
         ] {

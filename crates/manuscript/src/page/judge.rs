@@ -159,7 +159,21 @@ pub(crate) fn bracketed(text: &str, span: Span) -> bool {
 
 /// What follows where something is tipped.
 const TIPPED: &[&str] = &[
-    "in", "into", "the", "a", "out", "over", "on", "onto", "off", "away", "it", "them", "everything", "all", "half",
+    "in",
+    "into",
+    "the",
+    "a",
+    "out",
+    "over",
+    "on",
+    "onto",
+    "off",
+    "away",
+    "it",
+    "them",
+    "everything",
+    "all",
+    "half",
 ];
 
 /// Words that open what is said after the method: keeping, leftovers, serving remarks.
@@ -178,6 +192,9 @@ pub(crate) fn closes(text: &str, span: Span) -> bool {
         // 'Tip: …' is a remark, 'Tip in the tomatoes' an order.
         "tip" => !words.get(1).is_some_and(|next| TIPPED.contains(next)),
         "any" | "if" => words.contains(&"leftovers") || words.contains(&"holding") && *first == "any",
+        "cool" | "chill" | "refrigerate" | "freeze" | "store" | "keep" | "reheat" => {
+            words.iter().any(|word| matches!(*word, "leftovers" | "leftover"))
+        }
         "can" | "may" => words.get(1).is_some_and(|w| *w == "be"),
         _ => false,
     }
