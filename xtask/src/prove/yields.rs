@@ -194,10 +194,6 @@ impl Lost {
             _ => None,
         }
     }
-
-    fn sum_g(&self) -> f64 {
-        self.pan_g + self.boil_g + self.simmer_g + self.oven_g + self.else_g + self.left_g
-    }
 }
 
 /// Grams that all vessels together lost from an act's first sample to its last.
@@ -207,7 +203,7 @@ fn lost_in(trace: &Trace, act: usize) -> f64 {
         masses.sum::<f64>()
     });
     let first = masses.next().unwrap_or(0.0);
-    first - masses.last().unwrap_or(first)
+    first - masses.next_back().unwrap_or(first)
 }
 
 fn whole(grams: f64) -> String {
