@@ -24,9 +24,34 @@ impl Bench<'_> {
                 self.stocked.lots[lot].for_serving = true;
             }
         }
+        self.serve_together(operation);
         if self.served.is_none() {
             self.served = Some(self.said);
         }
+    }
+
+    /// 'Serve the beans over the rice': parts that were cooked apart and are served in one breath are one dish.
+    fn serve_together(&mut self, operation: &Operation) {
+        let mut parts: Vec<usize> = Vec::new();
+        for food in &operation.foods {
+            let Target::Component(name) = &food.target else {
+                continue;
+            };
+            if let Some(vessel) = self.component(name).filter(|vessel| !parts.contains(vessel)) {
+                parts.push(vessel);
+            }
+        }
+        let fullest = parts
+            .iter()
+            .copied()
+            .max_by(|one, other| self.mass_kg(*one).total_cmp(&self.mass_kg(*other)));
+        let Some(dish) = fullest.filter(|_| parts.len() > 1) else {
+            return;
+        };
+        for part in parts.into_iter().filter(|part| *part != dish) {
+            self.transfer(part, dish, Part::All);
+        }
+        self.here = Some(dish);
     }
 
     /// The process.

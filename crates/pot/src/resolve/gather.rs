@@ -74,7 +74,8 @@ impl Bench<'_> {
                 let Some(lot) = self.stocked.lot(*index, *item) else {
                     return Vec::new();
                 };
-                if food.share == Share::Some && self.is_for_soaking(lot) {
+                let other_water = food.share == Share::Some || self.goes_in_later(&food.target);
+                if other_water && self.is_for_soaking(lot) {
                     return self.find_unlisted("water", food, vessel, named);
                 }
                 named.push(lot);

@@ -1,7 +1,7 @@
 //! Foods that only the method names: water above all, and what the list forgot.
 
 use potwright_larder::{Hints, Kind};
-use potwright_manuscript::{FoodRef, Ingredient, Share, Target, Words};
+use potwright_manuscript::{FoodRef, Ingredient, Share, Target, Verb, Words};
 use potwright_measure::{Mass, Spread};
 
 use super::amount::{self, Asked, Weighed};
@@ -32,10 +32,17 @@ impl Bench<'_> {
         let water = self.stocked.lots.get(lot).is_some_and(|lot| lot.kind == Kind::Water);
         let at = self.said.operation.unwrap_or(0);
         let near = self.shelf.recipe.operations.iter().skip(at).take(2);
-        water
-            && near
-                .into_iter()
-                .any(|operation| operation.verb == potwright_manuscript::Verb::Soak)
+        water && near.into_iter().any(|operation| operation.verb == Verb::Soak)
+    }
+
+    /// Whether a later order puts in all of a food: 'cover with cold water and soak', then 'add the beans and the water'.
+    pub(super) fn goes_in_later(&self, target: &Target) -> bool {
+        let at = self.said.operation.unwrap_or(0);
+        let later = self.shelf.recipe.operations.iter().skip(at + 1);
+        later
+            .filter(|operation| operation.verb == Verb::Add)
+            .flat_map(|operation| &operation.foods)
+            .any(|food| food.target == *target && food.share == Share::Whole)
     }
 
     /// A food that is not on the list: a new lot of it, or the lot that the method named before. None when nothing
