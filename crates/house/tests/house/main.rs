@@ -3,6 +3,7 @@
 mod demo;
 mod own_larder;
 mod small;
+mod sound;
 
 use potwright_book::{Book, SourceFile};
 use potwright_house::House;
