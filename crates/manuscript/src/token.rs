@@ -128,10 +128,18 @@ pub(crate) fn speech_at(tokens: &[Token], index: usize) -> Speech {
     tokens.get(index).map_or(Speech::default(), |token| token.speech)
 }
 
+#[cfg(test)]
+thread_local! {
+    /// The bytes that have been split into tokens, so that a test can count how often a page is gone through.
+    pub(crate) static LOOKED_AT: std::cell::Cell<usize> = const { std::cell::Cell::new(0) };
+}
+
 /// The tokens of the text between two places; white space is only kept as [`Gap`].
 pub(crate) fn tokens(text: &str, span: Span) -> Vec<Token<'_>> {
     // A word and its space are some five bytes.
     let mut found = Vec::with_capacity(span.end.saturating_sub(span.start).min(text.len()) / 5 + 1);
+    #[cfg(test)]
+    LOOKED_AT.with(|bytes| bytes.set(bytes.get() + span.end.saturating_sub(span.start)));
     let mut at = span.start;
     let mut gap = Gap::Space;
     let mut spaces = 0;

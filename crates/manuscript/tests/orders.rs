@@ -313,3 +313,103 @@ fn vessels_in_the_plural() {
         "{last:?}"
     );
 }
+
+/// A time that the page declares is no cooking, wherever it stands.
+#[test]
+fn declared_times_in_the_method() {
+    let (shown, recipe) = operations(
+        "1 kg shin; 2 litres water",
+        "Put the shin and the water in a pot. Simmer for 2 hours. Time, about two hours and a half.",
+    );
+    assert_eq!(shown, "add shin+water | simmer <pot>");
+    let times: Vec<_> = recipe.declared_times.iter().map(|time| time.minutes).collect();
+    assert_eq!(times, [(150.0, 150.0)]);
+    check(
+        "1 kg shin; 2 litres water",
+        "Put the shin and the water in a pot. Simmer. Cooking time: two hours.",
+        "add shin+water | simmer <pot>",
+    );
+}
+
+/// Minutes of each operation, in order.
+#[track_caller]
+fn check_minutes(method: &str, expected: &[(&str, Option<f64>)]) {
+    let (_, recipe) = operations("1 kg shin; 2 litres water; 100 g barley", method);
+    let read: Vec<_> = recipe
+        .operations
+        .iter()
+        .map(|op| (op.verb.name(), op.minutes.as_ref().map(|minutes| minutes.high)))
+        .collect();
+    assert_eq!(read, expected, "{method}");
+}
+
+/// Old prose tells of cooking that has gone by, and lets all of it go on.
+#[test]
+fn cooking_that_has_gone_by() {
+    let start = "Put the shin and the water in a pot. ";
+    check_minutes(
+        &format!("{start}Bring to the boil. When it has boiled gently for the space of one hour, add the barley."),
+        &[("add", None), ("heat", None), ("boil", Some(60.0)), ("add", None)],
+    );
+    check_minutes(
+        &format!("{start}Simmer. Once it has simmered for 40 minutes, add the barley."),
+        &[("add", None), ("simmer", Some(40.0)), ("add", None)],
+    );
+    // Half an hour of the hour that was ordered.
+    check_minutes(
+        &format!("{start}Simmer for 1 hour. When it has simmered for half an hour, add the barley."),
+        &[("add", None), ("simmer", Some(60.0)), ("add", None)],
+    );
+    for all in ["all", "everything", "the whole", "it"] {
+        check_minutes(
+            &format!("{start}Let {all} simmer together for an hour and a half longer."),
+            &[("add", None), ("simmer", Some(90.0))],
+        );
+    }
+}
+
+/// 'Boil' alone is up to the boil; with a time it is boiling.
+#[test]
+fn boil_alone() {
+    let (_, recipe) = operations(
+        "1 kg shin; 2 litres water",
+        "Put the shin and the water in a pot. Boil, then simmer 25 min.",
+    );
+    let read: Vec<_> = recipe.operations[1..]
+        .iter()
+        .map(|op| (op.verb.name(), op.cue.as_ref().map(|cue| cue.text.as_str())))
+        .collect();
+    assert_eq!(read, [("heat", Some("Boil")), ("simmer", None)]);
+}
+
+/// The rest is of what the same work was done to before.
+#[test]
+fn the_rest_of_what_was_halved() {
+    check(
+        "3 tbsp oil; 900 g pork, diced; 2 litres stock",
+        "Heat 1 tbsp of the oil in a pot and fry half the pork. Lift out, add another tbsp oil and fry the rest. \
+            Add the stock.",
+        "heat oil | fry pork | remove pork | add oil | fry pork | add stock",
+    );
+}
+
+/// What was stirred together on the side is what is chilled.
+#[test]
+fn what_was_made_on_the_side_is_chilled() {
+    check(
+        "800 g beef; 1 litre water; 200 g cream; 15 g dill",
+        "Simmer the beef in the water in a large pot. Meanwhile stir the dill into the cream. Chill. Serve the beef.",
+        "simmer beef+water | stir dill+cream | chill dill+cream | serve beef",
+    );
+}
+
+/// A measure that is a verb too opens a line of the list, in any letters.
+#[test]
+fn measures_that_are_verbs_too() {
+    for last in ["pinch of salt", "Pinch of salt", "drizzle of oil"] {
+        let recipe = read(&format!(
+            "Soup\n\n1 l water\n500 g carrots\n{last}\n\n1. Boil the carrots in the water.\n"
+        ));
+        assert_eq!((recipe.ingredients.len(), recipe.steps.len()), (3, 1), "{last}");
+    }
+}

@@ -5,9 +5,10 @@ use super::clauses::Clause;
 use super::said::{Reader, Role, Said};
 use super::scene::Focus;
 use super::takes;
+use super::words::{self, Inflection};
 use crate::speech::{Speech, speech};
 use crate::token::Token;
-use crate::{HeatWord, Target};
+use crate::{FoodRef, Form, HeatWord, Operation, Share, Span, Target, Verb, Words};
 
 impl Builder<'_> {
     /// What stands before the first verb: 'in a large pot', 'meanwhile', 'off the heat', 'for the dumplings'.
@@ -22,6 +23,8 @@ impl Builder<'_> {
         }
         if word(from) == "after" {
             self.time_after(&ahead);
+        } else if speech(word(from)).is(Speech::CLAUSE) {
+            self.time_passed(reader.tokens, (from, to), &ahead);
         }
         let side = speech(word(from)).is(Speech::CLAUSE) || word(from) == "after";
         let some_day = (from..to).any(|at| matches!(word(at), "can" | "may" | "ahead" | "leftovers"));
@@ -118,6 +121,49 @@ impl Builder<'_> {
             .take(40)
             .filter_map(|word| self.names.sections_ending(word).next());
         ends.map(|(at, _)| at).min()
+    }
+
+    /// 'When it has boiled gently for one hour, add …': cooking that no order has told, with its time. Where an order
+    /// has given the time of the cooking already, this is a moment within it.
+    fn time_passed(&mut self, tokens: &[Token], (from, to): (usize, usize), ahead: &Said) {
+        let Some(timed) = ahead.times.iter().find(|timed| !timed.minutes.from_end) else {
+            return;
+        };
+        let past = |at: usize| words::verb(&tokens.get(at)?.lower).filter(|(_, form)| *form == Inflection::Past);
+        let has = |at: &usize| {
+            tokens
+                .get(*at)
+                .is_some_and(|token| token.is_any(&["has", "have", "had"]))
+        };
+        let Some(has) = (from..to).find(has) else { return };
+        // 'has been boiling' tells the same by another form, and is left to the words.
+        let done = (has + 1..to.min(has + 4)).find_map(|at| Some((at, past(at)?.0)));
+        let meaning = |base: &str| words::entry(base)?.rows.last().map(|row| row.meaning);
+        let Some((at, Some(words::Meaning::Do(verb)))) = done.map(|(at, base)| (at, meaning(base))) else {
+            return;
+        };
+        let near = self.operations.iter_mut().rev().take(super::NEAR);
+        let last = near.into_iter().find(|op| takes::cooks(op.verb));
+        let goes_on = last.filter(|op| op.verb != Verb::Heat);
+        if let Some(operation) = goes_on {
+            operation.minutes.get_or_insert_with(|| timed.minutes.clone());
+        } else if takes::cooks(verb) {
+            let span = super::phrases::span(tokens, from, to);
+            let verb_span = tokens.get(at).map_or(span, |token| token.span);
+            let words = Words::at(self.text, Span::new(verb_span.end, verb_span.end));
+            self.operations.push(Operation {
+                foods: vec![FoodRef {
+                    words,
+                    target: Target::Pot,
+                    share: Share::Whole,
+                }],
+                into: self.inferred(),
+                minutes: Some(timed.minutes.clone()),
+                heat: ahead.gentle.then_some(HeatWord::Low),
+                form: Form::Participle,
+                ..Operation::new(verb, self.step, span, verb_span)
+            });
+        }
     }
 
     /// 'After 15 minutes of frying, add …' tells how long the work before goes on.

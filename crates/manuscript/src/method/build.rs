@@ -30,6 +30,8 @@ pub(super) struct Builder<'a> {
     pub(super) block: Rc<[Place]>,
     /// Where the preparation of listed foods stands.
     prepared: Vec<Span>,
+    /// Where the times that the page declares stand, in the order of the page.
+    declared: Vec<Span>,
     /// A heat that was said and holds for what follows.
     pub(super) heat: Option<HeatWord>,
     /// The lid as it was put in this sentence.
@@ -57,6 +59,7 @@ impl<'a> Builder<'a> {
             section: None,
             block: Rc::new([]),
             prepared: prepared(recipe),
+            declared: declared(recipe),
             heat: None,
             lid: None,
             off: false,
@@ -105,7 +108,19 @@ impl<'a> Builder<'a> {
             .any(|words| words.contains(span))
     }
 
+    /// Whether the sentence declares how long all of it takes: 'Time, about three hours.'
+    fn declares(&self, tokens: &[Token], (from, to): (usize, usize)) -> bool {
+        let place = super::phrases::span(tokens, from, to);
+        let next = self.declared.partition_point(|declared| declared.end <= place.start);
+        self.declared
+            .get(next)
+            .is_some_and(|declared| declared.start < place.end)
+    }
+
     fn sentence(&mut self, tokens: &[Token], sentence: (usize, usize), kept: &[bool]) {
+        if self.declares(tokens, sentence) {
+            return;
+        }
         let clauses = clauses(tokens, sentence, kept);
         (self.lid, self.meanwhile, self.kept) = (None, false, false);
         self.optional = opens_with(tokens, sentence, &["if"]) || opens_with(tokens, sentence, &["optional"]);
@@ -369,6 +384,13 @@ fn prepared(recipe: &Recipe) -> Vec<Span> {
     let mut spans: Vec<Span> = words.map(|words| words.span).collect();
     spans.sort_unstable();
     spans.dedup();
+    spans
+}
+
+/// Where the declared times stand, in the order of the page.
+fn declared(recipe: &Recipe) -> Vec<Span> {
+    let mut spans: Vec<Span> = recipe.declared_times.iter().map(|time| time.words.span).collect();
+    spans.sort_unstable();
     spans
 }
 

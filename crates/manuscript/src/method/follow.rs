@@ -8,7 +8,7 @@ use super::scene::Focus;
 use super::takes;
 use super::told::Told;
 use super::words::VesselKind;
-use crate::{FoodRef, Target, Verb, VesselRef, Words};
+use crate::{FoodRef, Share, Target, Verb, VesselRef, Words};
 
 impl Builder<'_> {
     /// What follows for the kitchen: where the foods are now, what the next words are about.
@@ -19,6 +19,7 @@ impl Builder<'_> {
         for (_, food) in &told.foods {
             self.scene.learn(&food.target);
         }
+        self.part_of(verb, told, foods);
         let goes_in = (takes::places(verb) || takes::cooks(verb) || matches!(verb, Verb::Parboil | Verb::Puree))
             && !matches!(verb, Verb::Garnish | Verb::Serve | Verb::Dredge | Verb::Spread);
         let in_hand = matches!(self.scene.focus, Focus::Hand(_)) || self.hand_object(told);
@@ -76,6 +77,19 @@ impl Builder<'_> {
         }
         let helped = matches!(verb, Verb::Season | Verb::Dredge | Verb::Soak);
         self.scene.turn_to(verb, foods, if helped { &with } else { &[] });
+    }
+
+    /// Keeps of which food a part was worked on, until its rest is.
+    fn part_of(&mut self, verb: Verb, told: &Told, foods: &[FoodRef]) {
+        let part = foods.iter().find(|food| matches!(food.share, Share::Fraction(_)));
+        let moves = takes::places(verb) || matches!(verb, Verb::Remove | Verb::SetAside | Verb::KeepHot);
+        if let Some(food) = part.filter(|_| !moves) {
+            self.scene.part = Some((told.clause.verb, food.clone()));
+        }
+        let rest = |food: &FoodRef| food.share == Share::Rest;
+        if foods.iter().any(rest) {
+            self.scene.part = None;
+        }
     }
 
     fn is_meat(&self, target: &Target) -> bool {

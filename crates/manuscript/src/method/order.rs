@@ -8,7 +8,7 @@ use super::takes;
 use super::told::Told;
 use super::words::Meaning;
 use crate::speech::{Speech, speech};
-use crate::{Cover, FoodRef, Operation, Target, Verb};
+use crate::{Cover, FoodRef, Operation, Target, Verb, Words};
 
 /// From here on a freezer keeps food rather than makes it: an ice or a parfait is hard within the day.
 const WEEK_MINUTES: f64 = 7.0 * DAY_MINUTES;
@@ -56,6 +56,10 @@ impl Builder<'_> {
         self.heat_of(&mut operation, told);
         self.temperature_of(&mut operation, told);
         self.special(&mut operation, told);
+        // 'Boil, then simmer 25 minutes': up to the boil, which the verb itself says.
+        if verb == Verb::Heat && told.clause.verb == "boil" && operation.cue.is_none() {
+            operation.cue = Some(Words::at(self.text, told.verb_span));
+        }
         self.operations.push(operation);
         self.follow(verb, told, &foods, before);
         if split {

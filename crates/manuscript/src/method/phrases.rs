@@ -53,6 +53,11 @@ pub(super) fn minutes(tokens: &[Token], from: usize) -> Option<Found<Minutes>> {
         let word = at(tokens, start);
         last |= matches!(word, "last" | "final");
         within |= matches!(word, "within" | "inside");
+        // 'for the space of one hour'.
+        if matches!(word, "space" | "period") && at(tokens, start + 1) == "of" && start > from {
+            start += 2;
+            continue;
+        }
         if start - from > 4 || !speech(word).is(Speech::LEAD) {
             return None;
         }
@@ -368,6 +373,9 @@ mod tests {
             ("1¾ to 2 hours", "105..120|"),
             ("an hour and a half", "90..90|"),
             ("an hour and ten minutes", "70..70|"),
+            ("for the space of one hour, add", "60..60|, add"),
+            ("for a period of two hours", "120..120|"),
+            ("the space of the pan", "none"),
             ("half an hour", "30..30|"),
             ("three-quarters of an hour", "45..45|"),
             ("one and one-half hours", "90..90|"),

@@ -198,6 +198,11 @@ impl Referrer<'_> {
 
     /// 'the remaining two thirds', 'the rest': of the food of which a part was taken, else of the list.
     fn unnamed_rest(&self, mention: &Mention, scene: &Scene) -> Vec<FoodRef> {
+        // 'brown half the lamb, add more oil and brown the rest': of what the same work was done to.
+        let same_work = scene.part.as_ref().filter(|(verb, _)| *verb == self.verb);
+        if let Some((_, food)) = same_work {
+            return vec![self.food(mention, food.target.clone())];
+        }
         let held = match &scene.focus {
             Focus::Hand(foods) | Focus::TakenOut(foods) => foods.clone(),
             Focus::Pot => scene.solids(self.names),

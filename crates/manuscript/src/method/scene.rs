@@ -60,6 +60,8 @@ pub(super) struct Scene {
     waiting: Vec<FoodRef>,
     /// The foods that went in last.
     pub(super) last: Vec<FoodRef>,
+    /// The part of a food that was worked on last, with the verb: 'brown half the lamb'.
+    pub(super) part: Option<(&'static str, FoodRef)>,
     /// The foods that were cut last.
     pub(super) cut: Vec<FoodRef>,
     /// Foods that the page names and the list does not, as they were first named.

@@ -36,7 +36,7 @@ pub(super) fn let_inner(tokens: &[Token], sentence: (usize, usize), index: usize
             || speech(before).is(Speech::ADVERB)
             || inner == index + 1
             || food_word(before)
-            || speech(before).is(Speech::POT)
+            || speech(before).is(Speech::POT.or(Speech::ALL))
             || words::vessel(before).is_some();
         let article = speech(before).is(Speech::ARTICLE);
         if wanted && led && !article && words::entry(verb).is_some_and(|entry| !entry.marks.lets) {

@@ -164,6 +164,11 @@ impl Builder<'_> {
             {
                 foods.clone()
             }
+            // 'Stir the mint into the yoghurt. Chill.': what was made on the side, not the pot.
+            Focus::Pot if self.scene.is_aside() && matches!(verb, Verb::Chill | Verb::Cool | Verb::Freeze) => {
+                let made = self.scene.here().map(|vessel| vessel.contents.clone());
+                made.unwrap_or_default()
+            }
             Focus::Pot if takes::by_hand(verb) && verb != Verb::Spread => {
                 let mut solids = self.scene.solids(self.names);
                 if matches!(verb, Verb::Remove | Verb::SetAside) {

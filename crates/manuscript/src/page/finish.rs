@@ -4,6 +4,7 @@ use super::judge::Seen;
 use super::{Page, head};
 use crate::lexicon::singular;
 use crate::number;
+use crate::sentence::sentences;
 use crate::token::tokens;
 use crate::{Block, BlockKind, DeskNote, Ingredient, Layout, Recipe, Span, Words};
 
@@ -106,6 +107,19 @@ impl Page<'_> {
             head::yields(self.text, &all[at..])
         });
         self.recipe.yields = said.into_iter().next();
+    }
+
+    /// 'Time, about three hours.' at the end of a step.
+    pub(super) fn times_in_steps(&mut self) {
+        for step in &self.recipe.steps {
+            if !step.words.text.contains("ime") {
+                continue;
+            }
+            let all = tokens(self.text, step.words.span);
+            let said = sentences(&all).into_iter();
+            let times = said.flat_map(|(from, to)| head::times_said(self.text, &all[from..to]));
+            self.recipe.declared_times.extend(times);
+        }
     }
 
     /// Fills the gaps between the blocks.

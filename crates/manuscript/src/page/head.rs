@@ -261,11 +261,30 @@ fn unit_name(noun: &Token) -> String {
     )
 }
 
+/// The times that a sentence of the method declares: 'Time, about three hours', 'Cooking time: 40 minutes'. 'Time the
+/// eggs' is an order.
+pub(crate) fn times_said(text: &str, all: &[Token]) -> Vec<DeclaredTime> {
+    let label = |t: &&Token| TIMES.iter().any(|(word, _)| t.is(word));
+    let labels = all.iter().take(2).take_while(label).count();
+    let named = all[..labels].iter().any(|t| t.is("time"));
+    let about = |t: &Token| t.is_dash() || matches!(t.sign(), Some(',' | ':')) || t.is_any(&["about", "required"]);
+    if !named || !all.get(labels).is_some_and(about) {
+        return Vec::new();
+    }
+    times(text, all)
+}
+
 /// The times a row declares.
 fn times(text: &str, all: &[Token]) -> Vec<DeclaredTime> {
     let mut found = Vec::new();
+    // 'Time, about three hours': the label stands before a comma.
+    let mut open = None;
     for part in parts(all) {
-        let label = part.iter().find_map(|t| TIMES.iter().find(|(word, _)| t.is(word)));
+        let own = part.iter().find_map(|t| TIMES.iter().find(|(word, _)| t.is(word)));
+        let label = own.or(open.take());
+        if part.iter().all(|t| TIMES.iter().any(|(word, _)| t.is(word))) {
+            open = own;
+        }
         let start = (0..part.len()).find(|at| duration(part, *at).is_some());
         let Some((start, minutes)) = start.and_then(|at| Some((at, duration(part, at)?))) else {
             let overnight = part.iter().any(|t| t.is("overnight"));

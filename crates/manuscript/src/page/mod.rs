@@ -80,6 +80,7 @@ pub(crate) fn lay(text: &str) -> Recipe {
     page.desk_notes();
     variation::read(text, &mut page.recipe);
     page.yield_in_headnote();
+    page.times_in_steps();
     page.close()
 }
 

@@ -40,9 +40,10 @@ pub(crate) fn ingredients(text: &str, recipe: &mut Recipe) {
         if another_dish(text, span) {
             continue;
         }
+        let as_liked = as_liked(text, span);
         for mention in mentions(text, span) {
             for mut entry in mention.entries {
-                entry.optional |= as_liked(text, span);
+                entry.optional |= as_liked;
                 let taken = mention.of_the && entry.items.iter().all(|item| known.before(&item.name).is_some());
                 if (entry.quantity.is_some() || !listed) && !taken {
                     known.take(entry, listed);
@@ -175,4 +176,23 @@ fn from_first_amount(text: &str, span: Span) -> Span {
     line.tokens
         .get(first)
         .map_or(span, |t: &Token| Span::new(t.span.start, span.end))
+}
+
+#[cfg(test)]
+mod tests {
+    use crate::token::LOOKED_AT;
+
+    /// How many bytes are split into tokens while a line of so many orders is read.
+    fn looked_at(orders: usize) -> usize {
+        let before = LOOKED_AT.get();
+        let _ = crate::read(&"add the salt and 2 onions, ".repeat(orders));
+        LOOKED_AT.get() - before
+    }
+
+    /// Sixteen times the line are sixteen times the work; gone through once for each food they would be 256 times.
+    #[test]
+    fn a_long_line_is_gone_through_a_bounded_number_of_times() {
+        let (short, long) = (looked_at(100), looked_at(1600));
+        assert!(short > 0 && long < 20 * short, "{short} bytes, then {long}");
+    }
 }

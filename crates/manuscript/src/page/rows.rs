@@ -4,6 +4,7 @@ use super::beside;
 use crate::Span;
 use crate::lexicon::{Class, class, verb};
 use crate::token::{Token, tokens};
+use potwright_measure::Unit;
 
 /// What stands before a row.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -363,6 +364,11 @@ pub(crate) fn begins_with_verb(words: &[Token]) -> bool {
     if !verb(&first.lower) || rest.is_empty() {
         return false;
     }
+    // 'Pinch of salt', 'drizzle of oil' measure.
+    let measures = || Unit::from_spelling(first.text).is_some() || first.class.is(Class::LOOSE);
+    if rest[0].is("of") && measures() {
+        return false;
+    }
     let of = first.class;
     let object = rest[0].is_one_of(
         "the a an it them your all in to with into over on out up off well and together until for each both \
@@ -375,9 +381,7 @@ pub(crate) fn begins_with_verb(words: &[Token]) -> bool {
         // 'Stew four pigeons', but 'Salt two spoonfuls'.
         let spoken = !rest[0].text.starts_with(|c: char| c.is_ascii_digit())
             && crate::number::number(std::slice::from_ref(rest[0]), 0).is_some()
-            && rest
-                .get(1)
-                .is_some_and(|t| potwright_measure::Unit::from_spelling(t.text).is_none());
+            && rest.get(1).is_some_and(|t| Unit::from_spelling(t.text).is_none());
         return (object || spoken)
             && rest.len() > 1
             && !likened
