@@ -21,8 +21,7 @@ macro_rules! page {
 pub(super) const PAGES: [Page; 10] = [
     page!(
         "27311410",
-        "frying takes nearly as much as two hours under the lid: ‘on all sides, about 10 minutes’ is read as ten \
-         minutes a side"
+        "a quarter of an hour of frying takes nearly as much as an hour and a half under the lid"
     ),
     page!(
         "27111406",
@@ -30,8 +29,7 @@ pub(super) const PAGES: [Page; 10] = [
     ),
     page!(
         "27464000",
-        "open for over an hour in a wide pot; with the lid ajar a third of that would go, and the published loss lies \
-         between"
+        "open for over an hour in a wide pot; what is published does not say how it is covered"
     ),
     page!("27350310", "open for half an hour over little liquid"),
     page!(
@@ -49,8 +47,7 @@ pub(super) const PAGES: [Page; 10] = [
     ),
     page!(
         "75651000",
-        "open for forty minutes in the 5.5-litre pot; in the 2.8-litre pot two thirds of that would go, with the lid \
-         ajar less than is published"
+        "open for forty minutes in the 5.5-litre pot; a narrower pot would lose less"
     ),
     page!("75649110", "as the minestrone"),
     page!(
