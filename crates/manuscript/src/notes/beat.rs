@@ -151,9 +151,12 @@ impl Beat {
             }
         }
         if let Some(time) = phrase::time(tokens, at) {
-            // 'it's been forty two minutes', 'that's had its two hours': a report, no order.
+            // 'it's been forty two minutes', 'that's had its two hours', 'not yet, half an hour': a report, no order.
             let near = tokens.get(at.saturating_sub(3)..at).unwrap_or_default();
-            if near.iter().any(|t| t.is_one_of("had been hasn't took")) {
+            let answer = near
+                .windows(2)
+                .any(|pair| matches!(pair, [not, yet] if not.is("not") && yet.is("yet")));
+            if answer || near.iter().any(|t| t.is_one_of("had been hasn't took")) {
                 return (time.next, false);
             }
             if self.time.is_some() {

@@ -21,7 +21,7 @@ impl Work<'_, '_> {
         if sized {
             return;
         }
-        if self.not_had(mention) {
+        if self.not_had(mention) || self.is_reason(mention) {
             self.out.aside.push((mention.from, mention.next));
             return;
         }
@@ -41,6 +41,14 @@ impl Work<'_, '_> {
             (None, Some(said)) => self.dangling(index, mention, said),
             (None, None) => self.some_of_it(mention),
         }
+    }
+
+    /// 'because of the olives': why, not what of.
+    fn is_reason(&self, mention: &Mention) -> bool {
+        let word = |back: usize| mention.from.checked_sub(back).and_then(|at| self.tokens().get(at));
+        let of = self.tokens().get(mention.from).is_some_and(|t| t.is("of"));
+        let because = |back: usize| word(back).is_some_and(|t| t.is("because"));
+        of && because(1) || because(2) && word(1).is_some_and(|t| t.is("of"))
     }
 
     /// An amount and its food.
@@ -312,13 +320,17 @@ impl Work<'_, '_> {
 
     pub(super) fn is_title(&self, food: &Food) -> bool {
         let root = self.root(self.current);
+        let earlier = |topic: &super::gather::Topic| {
+            topic.earlier && topic.part_of == Some(root) && topic.words.iter().all(|word| food.words.contains(word))
+        };
         let titles = [self.current, root];
-        titles.iter().any(|index| {
-            self.out
-                .topics
-                .get(*index)
-                .is_some_and(|topic| topic.words.iter().any(|word| word == food.noun()))
-        })
+        self.out.topics.iter().any(earlier)
+            || titles.iter().any(|index| {
+                self.out
+                    .topics
+                    .get(*index)
+                    .is_some_and(|topic| topic.words.iter().any(|word| word == food.noun()))
+            })
     }
 
     /// Whether a food that is named without an amount goes in: by habit, or because the words say so.
@@ -376,7 +388,9 @@ impl Work<'_, '_> {
         let in_a_row = seasoning && opens && ends && !food.definite;
         let goes = matches!(word(mention.next), "goes" | "go")
             && matches!(word(mention.next + 1), "in" | "on" | "over")
-            || word(mention.next) == "with" && word(mention.next + 1) == "it";
+            || word(mention.next) == "with"
+                && word(mention.next + 1) == "it"
+                && !matches!(before, "do" | "have" | "serve" | "eat");
         in_a_row || (goes || in_list) && !food.definite
     }
 

@@ -37,8 +37,10 @@ pub(super) fn clauses(heard: &Heard) -> Vec<Clause> {
             aside = false;
         }
         if let Some(at) = opens_aside(words, &names).filter(|_| !aside) {
-            // What might be used instead says nothing of what was said before it.
-            let might = words.get(at).is_some_and(|t| t.is_any(&["you", "could", "can"]));
+            // What might be used instead, or a greeting, says nothing of what was said before it.
+            let might = words
+                .get(at)
+                .is_some_and(|t| t.is_any(&["you", "could", "can", "hello", "hiya"]));
             clause.aside_from = clause.from + if might { at } else { 0 };
             clause.aside = true;
             // A reason is over with its clause.

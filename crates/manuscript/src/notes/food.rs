@@ -186,6 +186,10 @@ fn step(tokens: &[Token], index: usize, names: &Names, how: How, listed: bool) -
     if let Some(pair) = pair.filter(|pair| lexicon::listed(pair).is(describes) && names.end == 0) {
         return Some(Step::Pair(pair));
     }
+    // 'eight thighs skin on': how they come.
+    if after_noun(names) && left_on(tokens, index).is_some() {
+        return None;
+    }
     // '… the seeds, juice of two limes': another food begins.
     if after_noun(names) && token.is_any(&["juice", "zest", "rind"]) && next.is_some_and(|next| next.is("of")) {
         return None;
@@ -226,6 +230,18 @@ fn step(tokens: &[Token], index: usize, names: &Names, how: How, listed: bool) -
     }
     let unknown = plain && how != How::Bare && next.is_some_and(is_food);
     (before || unknown && food_next).then_some(Step::Before)
+}
+
+/// 'skin on', 'bone in', 'heads off', what a piece is sold with or without: the index after it.
+pub(super) fn left_on(tokens: &[Token], at: usize) -> Option<usize> {
+    let part = tokens
+        .get(at)?
+        .is_one_of("skin skins bone bones shell shells head heads tail tails stalk stalks rind");
+    let stays = tokens.get(at + 1)?.is_any(&["on", "in", "off", "out"]);
+    let goes_on = tokens
+        .get(at + 2)
+        .is_some_and(|t| t.is_one_of("the a an my your it with"));
+    (part && stays && !goes_on).then_some(at + 2)
 }
 
 fn after_noun(names: &Names) -> bool {

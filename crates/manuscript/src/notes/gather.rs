@@ -53,6 +53,8 @@ pub(super) struct Topic {
     /// The dish it is a part of.
     pub(super) part_of: Option<usize>,
     pub(super) announced: bool,
+    /// It was made before the take, and is only told of.
+    pub(super) earlier: bool,
     pub(super) items: Vec<Item>,
     pub(super) vessels: Vec<String>,
     /// Foods that were made here and are not bought: the stock that was strained.
@@ -146,6 +148,8 @@ pub(super) struct Work<'a, 't> {
     pub(super) counted: u32,
     /// The part at hand was made before and is told in one sentence.
     pub(super) told_aside: bool,
+    /// Index of the word with which the dish at hand was last called done.
+    pub(super) closed: Option<usize>,
     /// The unit of grams or millilitres that was said last.
     pub(super) metric: Option<Unit>,
     /// Words that size a vessel and measure no food.
@@ -169,6 +173,7 @@ impl<'a, 't> Work<'a, 't> {
             last: None,
             counted: 0,
             told_aside: false,
+            closed: None,
             metric: None,
             sized: Vec::new(),
         }
@@ -194,5 +199,11 @@ pub(super) fn kind(said: &Said) -> Option<potwright_measure::Dimension> {
 
 /// Whether something between these words takes back what was said.
 pub(super) fn repairs(tokens: &[Token], from: usize, next: usize) -> bool {
-    (from..next.min(from + NEAR)).any(|at| words::at(tokens, at, Role::Repair).is_some())
+    // 'it has no salt in it' takes nothing back.
+    let has_no = |at: usize| {
+        let before = at.checked_sub(1).and_then(|before| tokens.get(before));
+        tokens.get(at).is_some_and(|t| t.is("no"))
+            && before.is_some_and(|t| t.is_one_of("has have had with there's is"))
+    };
+    (from..next.min(from + NEAR)).any(|at| words::at(tokens, at, Role::Repair).is_some() && !has_no(at))
 }

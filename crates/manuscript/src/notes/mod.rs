@@ -2,17 +2,18 @@
 //!
 //! | step | takes → gives | file |
 //! | --- | --- | --- |
-//! | hear | transcript → words with places and times | [`transcript`] |
+//! | hear | transcript → words with places and times | [`transcript`], [`apostrophes`] |
 //! | part | words → sentences and clauses, asides marked | [`clause`] |
 //! | find | words → foods and amounts | [`mention`], [`food`], [`numbers`], [`misheard`], [`vessel`] |
 //! | gather | mentions → dishes, their parts, what goes into each; repairs | [`gather`], [`turn`], [`topic`], [`bind`], [`repair`], [`pans`] |
 //! | follow | words → what is done, with time, heat, lid, cue | [`beat`], [`phrase`] |
 //! | ask | what was not said → queries | [`query`] |
-//! | write | all of these → pages | [`write`] |
+//! | write | all of these → pages | [`write`], [`preparation`] |
 //!
 //! The words of speech are in `data/notes.tsv`; foods, units, vessels and verbs are those of the page grammar. Nothing can
 //! fail: what was not understood or set aside is listed with its place.
 
+mod apostrophes;
 mod beat;
 mod bind;
 mod clause;
@@ -23,8 +24,11 @@ mod misheard;
 mod numbers;
 mod pans;
 mod phrase;
+mod preparation;
 mod query;
 mod repair;
+#[cfg(test)]
+mod tests;
 mod topic;
 mod transcript;
 mod turn;
@@ -34,8 +38,6 @@ mod write;
 
 use serde::{Deserialize, Serialize};
 
-use crate::lexicon::Class;
-use crate::token::Token;
 use crate::{Unsure, Words};
 
 use gather::{Gathered, Item};
@@ -209,7 +211,10 @@ impl Work<'_, '_> {
                     uses.push(called);
                 }
             }
-            let preparation = preparation(tokens, item.words.1);
+            // 'eight thighs, skin on, about a kilo': before its second measure, or after it.
+            let ends = [item.food.next, item.words.1];
+            let said_at = |end: &usize| Some(preparation::said(tokens, *end)).filter(|said| !said.is_empty());
+            let preparation = ends.iter().find_map(said_at).unwrap_or_default();
             let said = Words::at(self.heard.text, query::span(tokens, item.words.0, item.words.1));
             for line in write::lines(&item, &preparation) {
                 lines.push(DraftLine {
@@ -308,59 +313,6 @@ impl Work<'_, '_> {
             })
         })
     }
-}
-
-/// Work said right after an amount: 'chopped', 'cut in half', 'peeled and cut in half inch cubes'.
-fn preparation(tokens: &[Token], at: usize) -> String {
-    const LONGEST: usize = 10;
-    let comma = usize::from(tokens.get(at).is_some_and(|t| t.sign() == Some(',')));
-    let from = at + comma;
-    let starts = tokens
-        .get(from)
-        .is_some_and(|t| t.class.is(Class::PREPARED) && !t.class.is(Class::FOOD) && !t.is_any(&["left", "that's"]));
-    let manner = tokens
-        .get(from)
-        .is_some_and(|t| t.class.is(Class::MANNER) && t.lower.ends_with("ly"));
-    let manner = manner && tokens.get(from + 1).is_some_and(|t| t.class.is(Class::PREPARED));
-    if !(starts || manner) {
-        return String::new();
-    }
-    let (mut next, mut end) = (from, from);
-    while let Some(token) = tokens.get(next).filter(|_| next < from + LONGEST) {
-        let work = token.class.is(Class::PREPARED | Class::SHAPE | Class::MANNER) && !token.class.is(Class::FOOD);
-        let between = token.is_any(&[
-            "and",
-            "in",
-            "into",
-            "inch",
-            "centimetre",
-            "about",
-            "across",
-            "thin",
-            "fine",
-            "two",
-            "half",
-            "crosswise",
-            "thinly",
-        ]) || numbers::one(tokens, next).is_some();
-        let into = next > from
-            && tokens.get(next - 1).is_some_and(|t| t.is_any(&["in", "into"]))
-            && token.is_any(&["half", "two", "three", "four"]);
-        let counts = numbers::one(tokens, next).is_some()
-            && !tokens
-                .get(next.wrapping_sub(1))
-                .is_some_and(|t| t.is_any(&["in", "into", "about"]));
-        if token.is("mixed") || counts {
-            break;
-        }
-        if work || into {
-            end = next + 1;
-        } else if !between {
-            break;
-        }
-        next += 1;
-    }
-    format!(", {}", mention::text(tokens, from, end))
 }
 
 /// Sentences that are in no draft, noises, and mentions that were not taken.

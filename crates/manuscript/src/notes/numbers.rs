@@ -49,6 +49,7 @@ pub(super) fn amount(tokens: &[Token], at: usize) -> Option<Number> {
         }
         None => return None,
     };
+    let next = twice(tokens, next, low);
     let (high, next) = upper(tokens, next, between).unwrap_or((low, next));
     let (low, high) = if low <= high { (low, high) } else { (high, low) };
     let or_so = tokens.get(next).is_some_and(|t| t.is("or"))
@@ -64,6 +65,17 @@ pub(super) fn amount(tokens: &[Token], at: usize) -> Option<Number> {
         next,
         article: false,
     })
+}
+
+/// 'seven hundred seven hundred grams': the index after a number that is said again at once; 'two two pound hens' says
+/// how many and what each weighs.
+fn twice(tokens: &[Token], at: usize, number: Exact) -> usize {
+    let Some((_, next)) = one(tokens, at).filter(|(again, _)| *again == number) else {
+        return at;
+    };
+    let measure = super::mention::unit(tokens, next).filter(|_| number < Exact::whole(20));
+    let of_each = measure.is_some_and(|(_, after)| !tokens.get(after).is_some_and(|t| t.is("of")));
+    if of_each { at } else { next }
 }
 
 /// The upper end of a range: it is joined by a word and is the larger one.
@@ -203,6 +215,8 @@ fn hundreds(tokens: &[Token], at: usize, many: i64) -> Option<(Exact, usize)> {
     let and = usize::from(tokens.get(at + 1).is_some_and(|t| t.is("and")));
     let small = ones(tokens, at + 1 + and)
         .filter(|(small, next)| *small < 100 && tokens.get(*next).is_none_or(|t| denominator(t).is_none()));
+    // 'seven hundred seven hundred' says it twice.
+    let small = small.filter(|(_, next)| scale != 100 || !tokens.get(*next).is_some_and(|t| t.is("hundred")));
     match small {
         Some((small, next)) if scale == 100 => Some((Exact::whole(whole + small), next)),
         Some((small, next)) if tokens.get(next).is_some_and(|t| t.is("hundred")) => {
@@ -288,6 +302,9 @@ mod tests {
             ("three quarters of", "0.75..0.75 of"),
             ("one and a quarter cups", "1.25..1.25 cups"),
             ("a thousand two hundred grams", "1200..1200 grams"),
+            ("seven hundred seven hundred grams", "700..700 grams"),
+            ("ten ten minutes", "10..10 minutes"),
+            ("two two pound hens", "2..2 two pound hens"),
             ("half and half", "none"),
             ("the leeks", "none"),
         ] {

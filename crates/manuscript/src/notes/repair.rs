@@ -79,12 +79,19 @@ impl Work<'_, '_> {
         true
     }
 
-    /// 'for one and a half cups I put …', 'a litre left', 'in one piece': no amount of the food spoken of.
+    /// 'for one and a half cups I put …', 'a litre left', 'keep a spoonful', 'push a spoon through': no amount of the food spoken of.
     fn measures_something_else(&self, mention: &Mention, said: &Said) -> bool {
         let tokens = self.tokens();
         let before = mention.from.checked_sub(1).and_then(|at| tokens.get(at));
+        let tool = said.article
+            && mention
+                .next
+                .checked_sub(1)
+                .and_then(|at| tokens.get(at))
+                .is_some_and(|t| t.is("spoon"));
         matches!(said.unit, Some(Unit::Bit | Unit::Piece))
-            || before.is_some_and(|t| t.is_any(&["for", "serves", "feeds"]))
+            || tool
+            || before.is_some_and(|t| t.is_one_of("for serves feeds keep keeping save reserve"))
             || tokens.get(mention.next).is_some_and(|t| t.is_any(&["left", "over"]))
     }
 

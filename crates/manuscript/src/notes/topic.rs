@@ -112,7 +112,9 @@ fn word(tokens: &[Token], at: usize, first: bool) -> Option<(String, usize, bool
     let token = tokens.get(at).filter(|t| t.is_word())?;
     let lower = plain(token);
     let joined = tokens.get(at + 1).map(|next| format!("{lower}{}", plain(next)));
-    if let Some(joined) = joined.filter(|joined| class(joined).is(Class::FOOD) && joined.len() > 6) {
+    // 'bay leaf' is two words on the page.
+    let one_word = |joined: &String| class(joined).is(Class::FOOD) && joined.len() > 6 && !joined.contains("lea");
+    if let Some(joined) = joined.filter(one_word) {
         return Some((joined, 2, true));
     }
     let of = class(&lower);
@@ -166,6 +168,7 @@ pub(super) fn announced(tokens: &[Token], end: usize) -> (Vec<Name>, usize) {
             || is("doing")
             || is("cooking")
             || is("so")
+            || is("it's")
             || is("today's")
         {
             at + 1
@@ -176,11 +179,10 @@ pub(super) fn announced(tokens: &[Token], end: usize) -> (Vec<Name>, usize) {
         };
         let from = from + usize::from(tokens.get(from).is_some_and(|t| t.is("for")));
         let list = list(tokens, from, end);
-        let list = if have && !list.iter().any(|name| name.dish) {
-            Vec::new()
-        } else {
-            list
-        };
+        // 'it's the butter and the flour' announces nothing.
+        let no_dish =
+            have && !list.iter().any(|name| name.dish) || is("it's") && !list.first().is_some_and(|name| name.dish);
+        let list = if no_dish { Vec::new() } else { list };
         let sure = list.len() > 1 || list.len() == 1 && !is("so") && list.iter().all(|name| name.dish);
         if sure && !list.iter().any(|name| name.part && name.words.len() == 1) {
             let next = list.last().map_or(from, |name| name.next);
@@ -281,6 +283,9 @@ fn list(tokens: &[Token], from: usize, end: usize) -> Vec<Name> {
                         .is_some_and(|t| t.is_any(&["then", "also", "and", "maybe"])),
                 );
             let then = then + usize::from(tokens.get(then).is_some_and(|t| t.is_any(&["then", "also", "maybe"])));
+            let after =
+                tokens.get(then).is_some_and(|t| t.is("after")) && tokens.get(then + 1).is_some_and(|t| t.is("that"));
+            let then = then + 2 * usize::from(after);
             if let Some(name) = name(tokens, then).filter(|name| name.article) {
                 at = name.next;
                 found.push(name);

@@ -59,6 +59,7 @@ pub(super) fn heard(text: &str) -> Heard<'_> {
         }
         found.line(*line, &mut state);
     }
+    super::apostrophes::restore(&mut found.tokens);
     let stops = found
         .tokens
         .iter()

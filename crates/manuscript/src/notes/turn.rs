@@ -3,7 +3,8 @@
 use crate::token::Token;
 
 use super::clause::Clause;
-use super::gather::{Item, Topic, Work};
+use super::food;
+use super::gather::{Item, NEAR, Topic, Work};
 use super::mention::Mention;
 use super::topic::{self, Name};
 use super::vessel;
@@ -17,6 +18,8 @@ const PAUSE: f64 = 300.0;
 const MOST: usize = 100;
 /// A part is begun when an amount follows within so many words.
 const PART_NEAR: usize = 24;
+/// A dish that follows one called done is begun when an amount follows within so many words.
+const NEXT_NEAR: usize = 6;
 
 impl<'a> Work<'a, '_> {
     /// The dishes the speaker announces; the first is begun.
@@ -47,9 +50,15 @@ impl<'a> Work<'a, '_> {
         if clause.fresh && self.pause(clause.from) > PAUSE {
             self.current = self.root(self.current);
         }
-        if clause.opens && std::mem::take(&mut self.told_aside) {
+        // 'I did that this morning. It's a bunch of parsley': still told.
+        let tells_on = self
+            .tokens()
+            .get(clause.from)
+            .is_some_and(|t| t.is_any(&["it's", "that's", "it"]));
+        if clause.opens && !tells_on && std::mem::take(&mut self.told_aside) {
             self.current = self.root(self.current);
         }
+        self.closes(clause);
         if self.numbered(clause) {
             return;
         }
@@ -156,11 +165,46 @@ impl<'a> Work<'a, '_> {
         let announced = self.out.topics.iter().any(|topic| topic.announced);
         let dish = name.dish && (brought.begins || brought.heading) && !self.listed(name);
         let plain = name.food && brought.begins && !announced && !name.dish && !self.listed(name) && self.strong(name);
-        if dish || plain {
+        if dish || plain || self.follows(brought) {
+            self.closed = None;
             self.begin(name);
             return true;
         }
         false
+    }
+
+    /// 'That is the soup': the dish at hand is done.
+    fn closes(&mut self, clause: &Clause) {
+        let tokens = self.tokens();
+        let at = clause.from
+            + usize::from(
+                tokens
+                    .get(clause.from)
+                    .is_some_and(|t| t.is_any(&["and", "so", "right"])),
+            );
+        let word = |at: usize, words: &[&str]| tokens.get(at).is_some_and(|t| t.is_any(words));
+        let from = if word(at, &["that's"]) {
+            at + 1
+        } else if word(at, &["that", "this"]) && word(at + 1, &["is"]) {
+            at + 2
+        } else {
+            return;
+        };
+        if topic::name(tokens, from).is_some_and(|name| name.dish && name.article && self.known_here(&name)) {
+            self.closed = Some(from);
+        }
+    }
+
+    /// 'That is the soup … so for the chicken it's eight thighs': after a dish is done, a food with amounts begins the next.
+    fn follows(&self, brought: &topic::Brought) -> bool {
+        let name = &brought.name;
+        let done = self.closed.is_some_and(|closed| name.from < closed + NEAR);
+        let led = brought.begins || brought.heading && name.article;
+        done && led
+            && name.food
+            && !name.part
+            && !self.listed(name)
+            && self.next_measured(name.next, NEXT_NEAR).is_some()
     }
 
     /// Whether 'do the' or 'make the' stands right before.
@@ -179,7 +223,10 @@ impl<'a> Work<'a, '_> {
         let fits = |index: &usize| {
             let topic = self.out.topics.get(*index);
             // 'the dal water' is no way to call the dal.
-            topic.is_some_and(|topic| share(topic) && name.words.last().is_some_and(|last| topic.words.contains(last)))
+            let meant = |topic: &Topic| !topic.earlier || topic.words.iter().all(|word| name.words.contains(word));
+            topic.is_some_and(|topic| {
+                share(topic) && meant(topic) && name.words.last().is_some_and(|last| topic.words.contains(last))
+            })
         };
         let parts = (0..self.out.topics.len()).rev();
         let here = |index: &usize| self.root(*index) == root && self.out.topics.get(*index).is_some_and(share);
@@ -290,10 +337,20 @@ impl<'a> Work<'a, '_> {
             if before.is_some_and(|t| t.is_any(&["that", "it", "them", "to", "let"])) {
                 continue;
             }
-            let earlier = self.made_earlier(at, clause);
-            let Some(name) = topic::name(self.tokens(), at).filter(|name| name.part && !name.dish || earlier) else {
+            // 'I taste the sauce': it is there.
+            let the = usize::from(before.is_some_and(|t| t.is("the")));
+            let worked = at.checked_sub(1 + the).and_then(|before| self.tokens().get(before));
+            if worked.is_some_and(|t| t.is_one_of("taste tasted stir check skim")) {
+                continue;
+            }
+            let made = self.made_earlier(at, clause);
+            let Some(name) = topic::name(self.tokens(), at) else {
                 continue;
             };
+            let earlier = made || self.told_of(&name);
+            if !(name.part && !name.dish || earlier) {
+                continue;
+            }
             let current = self.out.topics.get(self.current);
             let here = current.is_some_and(|topic| topic.part_of.is_some() && topic.words == name.words);
             if here || !self.measured_soon(name.next) {
@@ -301,6 +358,9 @@ impl<'a> Work<'a, '_> {
             }
             self.begin_part(&name);
             self.told_aside = earlier;
+            if let Some(topic) = self.out.topics.get_mut(self.current) {
+                topic.earlier |= earlier && topic.part_of.is_some();
+            }
             return;
         }
         // 'it's just pickled shallots. so two banana shallots': named, then measured out.
@@ -324,6 +384,23 @@ impl<'a> Work<'a, '_> {
         let before = at.checked_sub(1).and_then(|before| self.tokens().get(before));
         before.is_some_and(|t| t.is("made"))
             && (at..clause.next + 4).any(|at| words::at(self.tokens(), at, Role::Earlier).is_some())
+    }
+
+    /// 'A green sauce goes with it, I did that this morning': a thing made before, told of after its name.
+    fn told_of(&self, name: &Name) -> bool {
+        const WORDS: usize = 12;
+        let tokens = self.tokens();
+        let word = |at: usize, words: &[&str]| tokens.get(at).is_some_and(|t| t.is_any(words));
+        let share = name
+            .from
+            .checked_sub(1)
+            .is_some_and(|before| word(before, &["of", "the"]));
+        let thing = name.article && (name.part || name.dish) && !share && !self.known_here(name);
+        let did = |at: usize| {
+            let by = word(at, &["i", "we"]) && word(at + 1, &["did", "made"]) && word(at + 2, &["that", "it", "this"]);
+            by && (at + 3..at + 6).any(|at| words::at(tokens, at, Role::Earlier).is_some())
+        };
+        thing && (name.next..name.next + WORDS).any(did)
     }
 
     pub(super) fn next_measured(&self, at: usize, within: usize) -> Option<&'a Mention> {
@@ -376,7 +453,7 @@ impl<'a> Work<'a, '_> {
             }
             let words: Vec<String> = match &vessel {
                 Some(vessel) => vec![vessel.name.clone()],
-                None => topic::name(tokens, at).map_or_else(|| next_word(tokens, at + 1), |name| name.words),
+                None => named(tokens, at),
             };
             let Some(word) = words.last() else { continue };
             if vessel.is_none() && (settled || at > clause.from + 6) {
@@ -393,7 +470,10 @@ impl<'a> Work<'a, '_> {
                     {
                         true
                     }
-                    None => topic.items.iter().any(food) || topic.words.contains(word) || topic.made.contains(word),
+                    None => {
+                        let called = topic.words.contains(word) && !topic.earlier;
+                        topic.items.iter().any(food) || called || topic.made.contains(word)
+                    }
                 }
             };
             let root = self.root(self.current);
@@ -422,6 +502,15 @@ impl<'a> Work<'a, '_> {
 /// Foods that many dishes have say nothing of which one is meant.
 fn common(word: &str) -> bool {
     words::is(word, Role::Season) || matches!(word, "water" | "sugar" | "flour" | "salt")
+}
+
+/// The words of the name or food at this article, or the word after it.
+fn named(tokens: &[Token], at: usize) -> Vec<String> {
+    let food = || food::food(tokens, at, food::How::Bare, false).map(|food| food.words);
+    // 'the bay leaf'; 'the stalks' alone are those of any food.
+    let food = || food().filter(|words| words.len() > 1);
+    let name = topic::name(tokens, at).map(|name| name.words);
+    name.or_else(food).unwrap_or_else(|| next_word(tokens, at + 1))
 }
 
 /// The word here, alone.
