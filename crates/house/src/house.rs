@@ -260,7 +260,16 @@ impl House {
         add_variations(&mut reckoned, &variants);
         let changed = |recipe: &Recipe, text: &str| {
             let process = resolve(recipe, text, &self.larder, &made, kitchen, settings.measures);
-            reckon(process, kitchen, &self.larder, &made, &self.prices, &settings.target, 0, content.number())
+            reckon(
+                process,
+                kitchen,
+                &self.larder,
+                &made,
+                &self.prices,
+                &settings.target,
+                0,
+                content.number(),
+            )
         };
         let queries = potwright_proof::queries_with(recipe, text, &reckoned, Recook(&changed));
         let cooked = Arc::new(Cooked {

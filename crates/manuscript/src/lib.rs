@@ -7,9 +7,9 @@
 //! The crate knows words, not foods: it says 'this line asks for two of something called *red onions*'; what a red
 //! onion is, the larder knows.
 
+mod explained;
 pub mod files;
 pub mod ingredient;
-mod explained;
 mod lexicon;
 mod likened;
 mod line;
@@ -22,8 +22,8 @@ pub mod reading;
 pub mod recipe;
 mod sentence;
 pub mod span;
-pub mod structured;
 mod speech;
+pub mod structured;
 mod token;
 pub mod verb;
 pub mod write;

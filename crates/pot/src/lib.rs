@@ -25,8 +25,11 @@ pub use kitchen::{Burner, BurnerKind, Heated, Kitchen, Material, Oven, Pot, PotK
 pub use ledger::Ledger;
 pub use matter::{Matter, Nutrient, Stuff};
 pub use process::{
-    Act, Aim, Alternative, Assumption, Cue, Doing, Doubt, FatOff, Lasts, Lot, Made, Makes, Part, Pieces, Place, Portion,
-    Process, Rival, Source, Stretch, Vessel,
+    Act, Aim, Alternative, Assumption, Cue, Doing, Doubt, FatOff, Lasts, Lot, Made, Makes, Part, Pieces, Place,
+    Portion, Process, Rival, Source, Stretch, Vessel,
 };
 pub use resolve::{Varied, grams_per_ml, make_up_100_g, names_dish, resolve, varied};
-pub use trace::{OvenHeated, ActTrace, Cooling, Curdling, Event, Happening, PieceTrace, Reduction, Sample, ServedPieces, Trace, VesselSample};
+pub use trace::{
+    ActTrace, Cooling, Curdling, Event, Happening, OvenHeated, PieceTrace, Reduction, Sample, ServedPieces, Trace,
+    VesselSample,
+};

@@ -44,8 +44,8 @@ pub use body::{HOW_BODY_IS_READ, flour_for_body_g, words_thicker};
 pub use by_weight::{ByWeight, Part, by_weight};
 pub use cooling::{judge_cooling, judge_cooling_log};
 pub use dossier::{
-    AllergenRow, Body, BodyWord, Calculation, CoolingRow, Doneness, Dossier, NutrientRow, Reckoned, StepRow, Target, Tenderness,
-    ToTaste, Verdict,
+    AllergenRow, Body, BodyWord, Calculation, CoolingRow, Doneness, Dossier, NutrientRow, Reckoned, StepRow, Target,
+    Tenderness, ToTaste, Verdict,
 };
 pub use figure::{Figure, Known, Measure};
 pub use hands::side_by_side;

@@ -175,8 +175,17 @@ mod tests {
     #[test]
     fn nought_has_no_sign() {
         let nothing: f64 = std::iter::empty::<f64>().sum();
-        let figure = spread_about(-nothing.abs(), [-0.0, -0.0].into_iter(), Measure::Percent, Known::ByBalance);
+        let figure = spread_about(
+            -nothing.abs(),
+            [-0.0, -0.0].into_iter(),
+            Measure::Percent,
+            Known::ByBalance,
+        );
         assert!(figure.value.is_sign_positive());
-        assert!(figure.spread.is_some_and(|(low, high)| low.is_sign_positive() && high.is_sign_positive()));
+        assert!(
+            figure
+                .spread
+                .is_some_and(|(low, high)| low.is_sign_positive() && high.is_sign_positive())
+        );
     }
 }

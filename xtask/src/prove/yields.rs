@@ -194,6 +194,11 @@ impl Lost {
             _ => None,
         }
     }
+
+    #[cfg(test)]
+    fn sum_g(&self) -> f64 {
+        self.pan_g + self.boil_g + self.simmer_g + self.oven_g + self.else_g + self.left_g
+    }
 }
 
 /// Grams that all vessels together lost from an act's first sample to its last.

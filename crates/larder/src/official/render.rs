@@ -15,7 +15,7 @@ pub const NO_OFFICIAL_REFUSE: [Kind; 5] = [Kind::Meat, Kind::Poultry, Kind::Baco
 /// The table as the text of a file that [`crate::own::read`] reads, its remarks in front; `from` says in a few words
 /// what it was made from.
 ///
-/// A row whose parts are off 100 g by more than one is balanced by its water, see [`balance`], and its source says so.
+/// A row whose parts are off 100 g by more than one is balanced by its water, see [`balance()`], and its source says so.
 #[must_use]
 pub fn table(official: &Official, from: &str) -> String {
     let mut out = format!(

@@ -20,7 +20,7 @@ pub(crate) fn label(line: &mut Line) -> Option<crate::Span> {
     Some(span)
 }
 
-/// Puts an amount that follows its noun in front: 'butter – 20 g, cold', 'Salt<tab>8 g', 'Aitchbone, weighing 5 lbs'.
+/// Puts an amount that follows its noun in front: 'butter – 20 g, cold', 'Salt' and 8 g in the next column, 'Aitchbone, weighing 5 lbs'.
 pub(crate) fn amount_first(line: &mut Line) {
     if let Some(wide) = column(line) {
         move_front(line, wide.0, wide.1);

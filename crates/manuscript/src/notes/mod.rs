@@ -8,7 +8,7 @@
 //! | gather | mentions → dishes, their parts, what goes into each; repairs | [`gather`], [`turn`], [`topic`], [`bind`], [`repair`], [`pans`] |
 //! | follow | words → what is done, with time, heat, lid, cue | [`beat`], [`phrase`] |
 //! | ask | what was not said → queries | [`query`] |
-//! | write | all of these → pages | [`write`], [`preparation`] |
+//! | write | all of these → pages | [`mod@write`], [`preparation`] |
 //!
 //! The words of speech are in `data/notes.tsv`; foods, units, vessels and verbs are those of the page grammar. Nothing can
 //! fail: what was not understood or set aside is listed with its place.

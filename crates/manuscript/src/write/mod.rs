@@ -1,6 +1,6 @@
 //! Writing back: a page in the style of the house.
 //!
-//! [`write`] sets a [`Recipe`] as a manuscript: title, yield, times, list by parts, numbered steps, variations, remarks.
+//! [`write()`] sets a [`Recipe`] as a manuscript: title, yield, times, list by parts, numbered steps, variations, remarks.
 //! [`in_house_style`] does so with a typed page and reads the outcome again: only what is read as before stays in the
 //! style of the house; everything else is put as it was typed, and listed.
 //!

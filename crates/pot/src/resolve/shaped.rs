@@ -267,9 +267,7 @@ mod tests {
             Doing::Shape { lot, pieces, risen, .. } => Some((*lot, pieces.shape, *risen)),
             _ => None,
         });
-        let named = shaped.map(|(lot, shape, risen)| {
-            (process.lots[lot].name.as_str(), shape.least_mm(), risen)
-        });
+        let named = shaped.map(|(lot, shape, risen)| (process.lots[lot].name.as_str(), shape.least_mm(), risen));
         named.collect()
     }
 

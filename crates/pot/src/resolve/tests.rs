@@ -100,7 +100,11 @@ impl Page {
 
     fn step(&mut self) {
         let words = Words::default();
-        self.recipe.steps.push(Step { words, section: None, pieces: Vec::new() });
+        self.recipe.steps.push(Step {
+            words,
+            section: None,
+            pieces: Vec::new(),
+        });
     }
 
     fn process(&self) -> Process {
@@ -349,7 +353,11 @@ fn peeled_before_the_name_is_weighed_peeled() {
         page.line(text, "800", Some(Unit::Gram), "celeriac");
         page.op("Put the celeriac in a pot", Verb::Add, &[0]).into = vessel("pot");
         let celeriac = &page.process().lots[0];
-        assert!((celeriac.mass.grams() - grams).abs() < 1.0, "{text}: {}", celeriac.mass.grams());
+        assert!(
+            (celeriac.mass.grams() - grams).abs() < 1.0,
+            "{text}: {}",
+            celeriac.mass.grams()
+        );
     }
 }
 

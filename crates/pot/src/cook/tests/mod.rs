@@ -8,8 +8,8 @@ mod limits;
 mod liquids;
 mod pieces;
 mod steps;
-mod whole_pots;
 mod vessels;
+mod whole_pots;
 
 use potwright_larder::{Absorbs, Hazard, Kind, Shape, Softens, StarchKind};
 use potwright_manuscript::Cover;
