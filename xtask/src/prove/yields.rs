@@ -167,12 +167,9 @@ impl Lost {
     /// Read off the central run.
     fn of(process: &Process, trace: &Trace) -> Self {
         let mut lost = Lost::default();
-        // What leaves while plates are filled is no longer the dish's.
-        let mut at_table_g = 0.0;
         for (at, act) in process.acts.iter().enumerate() {
             let account = match &act.doing {
                 Doing::Cook(stretch) => lost.account(stretch),
-                Doing::Serve => Some(&mut at_table_g),
                 _ => None,
             };
             if let Some(account) = account {
@@ -180,7 +177,7 @@ impl Lost {
             }
         }
         let to_the_air = 1000.0 * (trace.ledger.vapour.total_kg() + trace.ledger.spattered.total_kg());
-        lost.else_g = to_the_air - at_table_g - lost.pan_g - lost.boil_g - lost.simmer_g - lost.oven_g;
+        lost.else_g = to_the_air - lost.pan_g - lost.boil_g - lost.simmer_g - lost.oven_g;
         lost.left_g = 1000.0 * trace.ledger.left_behind.total_kg();
         lost
     }

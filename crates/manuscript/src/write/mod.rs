@@ -24,6 +24,9 @@ use crate::{BlockKind, Ingredient, Recipe, Span, read};
 
 pub use style::{Fractions, HouseStyle, Names};
 
+/// Bytes of a line; setting a longer one and reading it again would take minutes.
+const LONGEST_LINE: usize = 20_000;
+
 /// A page in house style, and what could not be put so.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Written {
@@ -76,8 +79,16 @@ pub fn write(recipe: &Recipe, style: &HouseStyle) -> String {
 /// An ingredient line is set afresh where that loses no word and is read as before, else its fractions and
 /// temperatures are set, else it stays as it was typed. A page that would be read otherwise in the order of the house
 /// keeps its own order; one that would be read otherwise even so stays as it is.
+///
+/// A page with a line of more than 20,000 bytes, which nobody types by hand, stays as it is.
 #[must_use]
 pub fn in_house_style(text: &str, style: &HouseStyle) -> Written {
+    if text.lines().any(|line| line.len() > LONGEST_LINE) {
+        return Written {
+            text: text.to_owned(),
+            as_typed: vec![whole(text, "a line of it is too long to be set again")],
+        };
+    }
     let recipe = read(text);
     let mut as_typed = Vec::new();
     let lines = page::lines(&recipe, |typed, _| {
