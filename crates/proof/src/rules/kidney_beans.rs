@@ -22,8 +22,9 @@ fn check(manuscript: &Manuscript<'_>) -> Vec<Query> {
     let rows = manuscript.reckoned.dossier.doneness.iter();
     let beans = rows
         .filter(|row| row.hazard == Some(Hazard::KidneyBean) && matches!(row.verdict, Verdict::Fails | Verdict::Near));
-    // What the page has is named where it falls short; else only the margin of a household thermometer is in question.
-    let beans = beans.filter(|row| row.finding.contains("the page has"));
+    // A failing is always asked about. Of a near one the page is asked where it falls short, which the finding then names;
+    // else only the margin of a household thermometer is in question.
+    let beans = beans.filter(|row| row.verdict == Verdict::Fails || row.finding.contains("the page has"));
     beans.filter_map(|row| of_row(manuscript, row)).collect()
 }
 
